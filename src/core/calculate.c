@@ -1,0 +1,439 @@
+/* The calculation in its order: gauge, motif, measurements, counts, bed, hem, notes.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include "core/calculate.h"
+
+#include <stdlib.h>
+
+#include "core/basis.h"
+#include "core/caution.h"
+#include "core/learn.h"
+#include "core/num.h"
+
+typedef struct {
+    const hw_project *project;
+    hw_arena *arena;
+    hw_plan plan;
+    hw_err *err;
+} making;
+
+static hw_status no_memory(const making *m)
+{
+    return hw_err_set(m->err, HW_ERR_NOMEM, "%s", "there is not enough memory for this plan");
+}
+
+static hw_status make_gauges(making *m)
+{
+    hw_gauge_input *joined = hw_arena_get(m->arena, HW_FABRIC_COUNT, sizeof *joined);
+    if (joined == NULL) {
+        return no_memory(m);
+    }
+    hw_status status =
+        hw_learn_join(m->project->gauge, &m->project->knitted, m->arena, joined, m->err);
+    if (status == HW_OK) {
+        status = hw_gauge_all(joined, m->arena, m->plan.gauge, m->err);
+    }
+    m->plan.places_measured = joined;
+    return status;
+}
+
+static hw_status make_motif(making *m)
+{
+    const hw_motif_input *own = &m->project->motif;
+    const hw_motif_input *from = m->project->has_chart ? own : &m->project->drawn;
+    int gap = own->has_gap ? own->gap : from->gap;
+    if (from->chart.width + gap > HW_MAX_CHART_COLUMNS) {
+        return hw_err_set(m->err, HW_ERR_LIMIT,
+            "figure and gap are %d columns together; at most %d can repeat: choose a smaller gap",
+            from->chart.width + gap, HW_MAX_CHART_COLUMNS);
+    }
+    hw_status status = hw_motif_analyse(
+        &from->chart, gap, m->project->machine.card_columns, m->arena, &m->plan.motif);
+    return status == HW_OK ? HW_OK : no_memory(m);
+}
+
+/* A size table's row for the project's sizes; sizes that it lacks are left to be filled in. */
+static hw_status take_row(making *m, const hw_measure *row)
+{
+    hw_sizes *body = &m->plan.body;
+    hw_measure *measure = hw_sizes_add(body, row->name, m->arena);
+    if (measure == NULL) {
+        return no_memory(m);
+    }
+    for (int i = 0; i < body->count; i++) {
+        int at = hw_sizes_find_size(&m->project->table, body->names[i]);
+        measure->missing[i] = at < 0 || row->missing[at];
+        if (!measure->missing[i]) {
+            measure->values_cm[i] = row->values_cm[at];
+            measure->marks[i] = row->marks[at];
+            measure->sources[i] = row->sources[at];
+        }
+    }
+    hw_status status = hw_measure_complete(measure, body->count, m->arena, m->err);
+    if (status == HW_ERR_MISSING && m->err != NULL) {
+        m->err->code = HW_OK;
+        status = hw_err_set(m->err, HW_ERR_MISSING,
+            "the first or the last of your sizes is not in the table `%.40s`; use its names, such "
+            "as `%.30s` and `%.30s`, or give `%.40s` for every size under `body`",
+            m->project->table.title, m->project->table.names[0],
+            m->project->table.names[m->project->table.count - 1], row->name);
+        return hw_err_place(m->err, status, m->project->body.line, 0);
+    }
+    return status;
+}
+
+/* The table's rows that a rule names and the project does not give itself. */
+static hw_status take_rows(making *m, const hw_rule *rule)
+{
+    for (int t = 0; t < rule->count; t++) {
+        const hw_term *term = &rule->terms[t];
+        int row = hw_sizes_find(&m->project->table, term->name);
+        if (term->finished || row < 0 || hw_sizes_find(&m->plan.body, term->name) >= 0) {
+            continue;
+        }
+        hw_status status = take_row(m, &m->project->table.measures[row]);
+        if (status != HW_OK) {
+            return status;
+        }
+    }
+    return HW_OK;
+}
+
+/* Measurements of a project's own, copied and completed. */
+static hw_status complete_own(making *m, const hw_sizes *own, hw_sizes *out)
+{
+    *out = *own;
+    out->measures = hw_arena_get(m->arena, HW_MAX_MEASURES, sizeof *out->measures);
+    if (out->measures == NULL) {
+        return no_memory(m);
+    }
+    out->measure_count = 0;
+    for (int k = 0; k < own->measure_count; k++) {
+        const hw_measure *from = &own->measures[k];
+        hw_measure *measure = hw_sizes_add(out, from->name, m->arena);
+        if (measure == NULL) {
+            return no_memory(m);
+        }
+        for (int i = 0; i < out->count; i++) {
+            measure->values_cm[i] = from->values_cm[i];
+            measure->missing[i] = from->missing[i];
+            measure->marks[i] = from->marks[i];
+            measure->sources[i] = from->sources[i];
+        }
+        measure->line = from->line;
+        hw_status status = hw_measure_complete(measure, out->count, m->arena, m->err);
+        if (status != HW_OK) {
+            return status;
+        }
+    }
+    return HW_OK;
+}
+
+static hw_status make_ages(making *m)
+{
+    hw_sizes *body = &m->plan.body;
+    body->ages_months = hw_arena_get(m->arena, (size_t)body->count, sizeof *body->ages_months);
+    if (body->ages_months == NULL) {
+        return no_memory(m);
+    }
+    for (int i = 0; i < body->count; i++) {
+        int at = hw_sizes_find_size(&m->project->table, body->names[i]);
+        int own = m->project->body.ages_months[i];
+        body->ages_months[i] = own >= 0 || at < 0 ? own : m->project->table.ages_months[at];
+    }
+    return HW_OK;
+}
+
+/* Body measurements that the garment's rules use: the project's own first, then the table's. */
+static hw_status make_body(making *m)
+{
+    hw_status status = complete_own(m, &m->project->body, &m->plan.body);
+    status = status == HW_OK ? make_ages(m) : status;
+    for (int k = 0; k < m->project->garment.finished_count && status == HW_OK; k++) {
+        const hw_finished *finished = &m->project->garment.finished[k];
+        bool given = hw_sizes_find(&m->project->finished, finished->name) >= 0;
+        status = given ? HW_OK : take_rows(m, &finished->rule);
+    }
+    return status;
+}
+
+static hw_status make_finished(making *m)
+{
+    hw_status status = complete_own(m, &m->project->finished, &m->plan.finished);
+    hw_garment_task task = { .garment = &m->project->garment,
+        .body = &m->plan.body,
+        .changes = m->project->ease,
+        .change_count = m->project->ease_count };
+    return status == HW_OK ? hw_garment_finish(&task, &m->plan.finished, m->arena, m->err) : status;
+}
+
+static hw_status make_target(making *m, int size, int piece)
+{
+    const hw_garment *garment = &m->project->garment;
+    int at = size * garment->piece_count + piece;
+    hw_rule_place place = { .finished = &m->plan.finished, .size = size };
+    hw_target *target = &m->plan.targets[at];
+    hw_mark marks[2] = { HW_MARK_GIVEN, HW_MARK_GIVEN };
+    hw_status status = hw_rule_value(
+        &garment->pieces[piece].band_width, &place, &target->band_cm, &marks[0], m->err);
+    if (status == HW_OK) {
+        status = hw_rule_value(
+            &garment->pieces[piece].main_width, &place, &target->main_cm, &marks[1], m->err);
+    }
+    if (status != HW_OK) {
+        return status;
+    }
+    bool band_sound = target->band_cm > 0 && target->band_cm <= HW_MAX_CM;
+    bool main_sound = target->main_cm > 0 && target->main_cm <= HW_MAX_CM;
+    if (!band_sound || !main_sound) {
+        return hw_err_set(m->err, HW_ERR_RANGE,
+            "size %s, %s: the width comes out at %.1f cm, which no piece can have; look at the "
+            "measurements and the ease",
+            m->plan.finished.names[size], garment->pieces[piece].name,
+            band_sound ? target->main_cm : target->band_cm);
+    }
+    m->plan.target_marks[at] = hw_mark_weaker(marks[0], marks[1]);
+    return HW_OK;
+}
+
+static hw_status make_targets(making *m)
+{
+    int pieces = m->project->garment.piece_count;
+    size_t cells = (size_t)m->plan.finished.count * (size_t)pieces;
+    m->plan.targets = hw_arena_get(m->arena, cells, sizeof *m->plan.targets);
+    m->plan.target_marks = hw_arena_get(m->arena, cells, sizeof *m->plan.target_marks);
+    if (m->plan.targets == NULL || m->plan.target_marks == NULL) {
+        return no_memory(m);
+    }
+    hw_status status = HW_OK;
+    for (int i = 0; i < m->plan.finished.count * pieces && status == HW_OK; i++) {
+        status = make_target(m, i / pieces, i % pieces);
+    }
+    return status;
+}
+
+/* One measured row: the piece it is of keeps its count, and so does the piece that mirrors it. */
+static hw_status fix(making *m, const hw_knitted *row)
+{
+    const hw_garment *garment = &m->project->garment;
+    int mirrored = garment->pieces[row->piece].mirror_of;
+    int piece = mirrored >= 0 ? mirrored : row->piece;
+    int *fixed = &m->plan.fixed_sts[row->size * garment->piece_count + piece];
+    int sts = hw_num_nearest(row->sts);
+    if (*fixed != 0 && *fixed != sts) {
+        return hw_err_set(m->err, HW_ERR_RANGE,
+            "the measured pieces disagree: in size %s, %s was knitted with %d stitches by one row "
+            "and %d by row %d; a piece%s has one count: correct a row or leave it out",
+            m->plan.finished.names[row->size], garment->pieces[row->piece].name, *fixed, sts,
+            row->row, mirrored >= 0 ? " and its mirror" : "");
+    }
+    *fixed = sts;
+    m->plan.has_free = true;
+    return HW_OK;
+}
+
+/* Pieces that test knitters have knitted keep their counts. */
+static hw_status make_fixed(making *m)
+{
+    int pieces = m->project->garment.piece_count;
+    size_t cells = (size_t)m->plan.finished.count * (size_t)pieces;
+    m->plan.fixed_sts = hw_arena_get(m->arena, cells, sizeof *m->plan.fixed_sts);
+    if (m->plan.fixed_sts == NULL) {
+        return no_memory(m);
+    }
+    hw_status status = HW_OK;
+    for (int i = 0; i < m->project->knitted.count && status == HW_OK; i++) {
+        const hw_knitted *row = &m->project->knitted.list[i];
+        /* Plain fabric tells the band's count where pieces are not re-hung. */
+        bool tells = row->fabric == HW_BAND || !m->project->choices.rehang;
+        status = tells && row->sts > 0 ? fix(m, row) : HW_OK;
+    }
+    for (int i = 0; i < m->plan.finished.count * pieces; i++) {
+        int other = m->project->garment.pieces[i % pieces].mirror_of;
+        if (other >= 0) {
+            m->plan.fixed_sts[i] = m->plan.fixed_sts[i / pieces * pieces + other];
+        }
+    }
+    return status;
+}
+
+static hw_status make_counts(making *m)
+{
+    hw_status status = make_fixed(m);
+    hw_counts_task task = hw_plan_counts(&m->plan);
+    if (status == HW_OK) {
+        status = hw_grade_choose(&task, m->arena, &m->plan.grading, m->err);
+    }
+    if (status == HW_OK && m->plan.has_free) {
+        task.fixed_sts = NULL;
+        status = hw_grade_choose(&task, m->arena, &m->plan.free_grading, m->err);
+    }
+    return status;
+}
+
+/* Where a piece is re-hung: its decreases or increases, spread over the stitches of the band. */
+static hw_status make_changes(making *m)
+{
+    int count = m->plan.finished.count * m->project->garment.piece_count;
+    m->plan.changes = hw_arena_get(m->arena, (size_t)count, sizeof *m->plan.changes);
+    if (m->plan.changes == NULL) {
+        return no_memory(m);
+    }
+    hw_status status = HW_OK;
+    for (int i = 0; i < count && status == HW_OK; i++) {
+        const hw_fit *fit = &m->plan.grading.fits[i];
+        int changes = abs(fit->visible_sts - fit->main_sts);
+        /* Past one change in every stitch there is no even spread; widths so far apart are refused
+         * by the tolerance long before. */
+        if (changes > 0 && changes <= fit->visible_sts) {
+            status = hw_spread_steps(changes, fit->visible_sts, &m->plan.changes[i], m->err);
+        }
+    }
+    return status;
+}
+
+/* The window of gauges for each width of each piece. */
+static hw_status make_tolerances(making *m)
+{
+    int pieces = m->project->garment.piece_count;
+    size_t cells = (size_t)m->plan.finished.count * (size_t)pieces;
+    m->plan.tolerances = hw_arena_get(m->arena, cells, sizeof *m->plan.tolerances);
+    if (m->plan.tolerances == NULL) {
+        return no_memory(m);
+    }
+    for (int i = 0; i < m->plan.finished.count * pieces; i++) {
+        const hw_fit *fit = &m->plan.grading.fits[i];
+        hw_tolerance_task band = { fit->visible_sts, m->plan.targets[i].band_cm,
+            m->project->choices.tolerance_cm };
+        hw_tolerance_task main = { fit->main_sts, m->plan.targets[i].main_cm,
+            m->project->choices.tolerance_cm };
+        m->plan.tolerances[i][HW_BAND] = hw_tolerance_find(&band, &m->plan.gauge[HW_BAND]);
+        m->plan.tolerances[i][HW_MAIN] = hw_tolerance_find(&main, &m->plan.gauge[HW_MAIN]);
+    }
+    return HW_OK;
+}
+
+/* The centred counts beside each choice, for a knitter who has to change something. */
+static hw_status make_near(making *m)
+{
+    hw_counts_task task = hw_plan_counts(&m->plan);
+    size_t cells = (size_t)task.sizes * (size_t)task.pieces;
+    m->plan.near = hw_arena_get(m->arena, cells, sizeof *m->plan.near);
+    if (m->plan.near == NULL) {
+        return no_memory(m);
+    }
+    for (int i = 0; i < task.sizes * task.pieces; i++) {
+        hw_fit_rules rules = { .repeat = task.repeat,
+            .gap = task.gap,
+            .most_margin = hw_counts_most_margin(&task),
+            .most_sts = hw_counts_most_visible(&task, i % task.pieces) };
+        double sts = hw_gauge_sts(&m->plan.gauge[HW_BAND], m->plan.targets[i].band_cm);
+        hw_status status = hw_fit_nearest(&rules, sts, &m->plan.near[i], m->err);
+        if (status != HW_OK) {
+            return status;
+        }
+    }
+    return HW_OK;
+}
+
+static hw_bed_task bed_task(const making *m, int i)
+{
+    const hw_machine *machine = &m->project->machine;
+    const hw_fit *fit = &m->plan.grading.fits[i];
+    return (hw_bed_task){ .needles = machine->needles,
+        /* A repeat that the card cannot hold leaves the needles to the hand: no card then. */
+        .card_columns = m->plan.motif.fits_card ? machine->card_columns : 0,
+        .repeat = m->plan.motif.repeat,
+        .card_start = m->plan.has_punch ? m->plan.punch.column : m->project->card_start - 1,
+        .cast_on_sts = fit->cast_on_sts,
+        /* The purl side faces the knitter: the right edge stands on the left of the bed. */
+        .before_motif = fit->edge_sts[HW_RIGHT] + fit->margin[HW_RIGHT],
+        .motifs = fit->motifs };
+}
+
+/* Where to punch, when the card is not punched yet: one column for every piece and size. */
+static hw_status make_punch(making *m)
+{
+    int count = m->plan.finished.count * m->project->garment.piece_count;
+    hw_bed_task *tasks = hw_arena_get(m->arena, (size_t)count, sizeof *tasks);
+    if (tasks == NULL) {
+        return no_memory(m);
+    }
+    for (int i = 0; i < count; i++) {
+        tasks[i] = bed_task(m, i);
+    }
+    m->plan.punch = hw_bed_best_start(tasks, count);
+    m->plan.has_punch = m->plan.punch.possible;
+    return HW_OK;
+}
+
+static hw_status make_places(making *m)
+{
+    int count = m->plan.finished.count * m->project->garment.piece_count;
+    m->plan.places = hw_arena_get(m->arena, (size_t)count, sizeof *m->plan.places);
+    if (m->plan.places == NULL) {
+        return no_memory(m);
+    }
+    bool unpunched = m->project->card_start == 0 && m->project->machine.card_columns > 0 &&
+                     m->plan.motif.fits_card;
+    hw_status status = unpunched ? make_punch(m) : HW_OK;
+    for (int i = 0; i < count && status == HW_OK; i++) {
+        hw_bed_task task = bed_task(m, i);
+        task.free_start = unpunched && !m->plan.has_punch;
+        status = hw_bed_place(&task, &m->plan.places[i], m->err);
+    }
+    return status;
+}
+
+#define USUAL_EASE_CM 2.0 /* alternatives are tried so far on both sides: own choice */
+
+static hw_status make_alternatives(making *m)
+{
+    hw_counts_task counts = hw_plan_counts(&m->plan);
+    hw_alternatives_task task = { .counts = &counts,
+        .chosen = &m->plan.grading,
+        .motif = &m->plan.motif,
+        .motifs = m->project->others,
+        .motif_count = m->project->other_count,
+        .ease_cm = m->project->ease_range_cm > 0 ? m->project->ease_range_cm : USUAL_EASE_CM };
+    return hw_alternatives_find(&task, m->arena, &m->plan.alternatives, m->err);
+}
+
+static hw_status make_hem(making *m)
+{
+    return hw_hem_plan(
+        &m->project->hem, m->plan.motif.chart.rows, m->plan.gauge, &m->plan.hem, m->err);
+}
+
+static hw_status make_notes(making *m)
+{
+    hw_notes notes;
+    if (hw_notes_init(&notes, m->arena) != HW_OK) {
+        return no_memory(m);
+    }
+    hw_caution_add(&m->plan, &notes);
+    hw_basis_add(&m->plan, &notes);
+    if (notes.refused) {
+        return no_memory(m);
+    }
+    m->plan.notes = notes.notes;
+    m->plan.note_count = notes.note_count;
+    m->plan.basis = notes.basis;
+    m->plan.basis_count = notes.basis_count;
+    return HW_OK;
+}
+
+hw_status hw_calculate_plan(const hw_project *project, hw_arena *arena, hw_plan *out, hw_err *err)
+{
+    static hw_status (*const steps[])(making *) = { make_gauges, make_motif, make_body,
+        make_finished, make_targets, make_counts, make_changes, make_tolerances, make_near,
+        make_places, make_alternatives, make_hem, make_notes };
+    making m = { .project = project, .arena = arena, .plan = { .project = project }, .err = err };
+    for (size_t i = 0; i < sizeof steps / sizeof steps[0]; i++) {
+        hw_status status = steps[i](&m);
+        if (status != HW_OK) {
+            return status;
+        }
+    }
+    *out = m.plan;
+    return HW_OK;
+}

@@ -1,0 +1,257 @@
+/* Each rule of caution is one function; a table runs them in the order of the sheet.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include "core/caution.h"
+
+#include "core/num.h"
+#include "core/outside.h"
+#include "core/unsure.h"
+
+static const char *const *size_names(const hw_plan *plan)
+{
+    return plan->finished.names;
+}
+
+/* Where to punch a card that is not punched yet. */
+static void punching(const hw_plan *plan, hw_notes *notes)
+{
+    const hw_garment *garment = &plan->project->garment;
+    const hw_bed_punch *punch = &plan->punch;
+    if (!plan->has_punch) {
+        return;
+    }
+    if (punch->centres_all) {
+        hw_notes_say(notes, HW_NOTE_REMARK,
+            "Punch the card so that its first figure starts in column %d (column 1 works needle "
+            "%s): then every piece of every size stands centred on the bed. Once it is punched, "
+            "write `card start: %d` under motif, so that later plans keep to it.",
+            punch->column + 1, hw_notes_needle(notes, -plan->project->machine.card_columns / 2),
+            punch->column + 1);
+        return;
+    }
+    hw_notes_say(notes, HW_NOTE_REMARK,
+        "No one card centres every piece. With the first figure in column %d (column 1 works "
+        "needle %s) the furthest, %s in size %s, stands %s off the middle; the rows "
+        "from needle and to needle say where each piece stands. Once the card is punched, write "
+        "`card start: %d` under motif, so that later plans keep to it.",
+        punch->column + 1, hw_notes_needle(notes, -plan->project->machine.card_columns / 2),
+        garment->pieces[punch->worst % garment->piece_count].name,
+        size_names(plan)[punch->worst / garment->piece_count],
+        hw_notes_halves(notes, punch->worst_halves, "needle", "needles"), punch->column + 1);
+}
+
+static void card_fit(const hw_plan *plan, hw_notes *notes)
+{
+    const hw_motif *motif = &plan->motif;
+    if (motif->fits_card) {
+        return;
+    }
+    hw_buf gaps;
+    hw_buf_init(&gaps, &notes->arena->mem, HW_BUF_LIMIT);
+    for (int i = 0; i < motif->card_gap_count; i++) {
+        hw_buf_format(&gaps, "%s%d",
+            i == 0                          ? ""
+            : i + 1 < motif->card_gap_count ? ", "
+                                            : " or ",
+            motif->card_gaps[i]);
+    }
+    const char *list = hw_buf_keep(&gaps, notes->arena);
+    hw_buf_release(&gaps);
+    if (list == NULL) {
+        notes->refused = true;
+        return;
+    }
+    hw_notes_say(notes, HW_NOTE_WARNING,
+        "A repeat of %d columns (figure %d, gap %d) does not divide the %d columns of the card, so "
+        "the card cannot repeat it across; the places on the bed here are for needles chosen by "
+        "hand. %s%s%s",
+        motif->repeat, motif->chart.width, motif->gap, motif->card_columns,
+        motif->card_gap_count > 0 ? "A gap of " : "No gap makes it fit; draw a narrower figure",
+        motif->card_gap_count > 0 ? list : "", motif->card_gap_count > 0 ? " makes it fit." : ".");
+}
+
+static void card_rows(const hw_plan *plan, hw_notes *notes)
+{
+    const hw_motif *motif = &plan->motif;
+    if (motif->rows_without_contrast > 0) {
+        hw_notes_say(notes, HW_NOTE_WARNING,
+            "Without a contrast stitch: %s of the motif. The second yarn is not knitted there and "
+            "lies along the whole row: take it out of the feeder, or draw a stitch.",
+            hw_notes_counted(notes, motif->rows_without_contrast, "row", "rows"));
+    }
+    if (motif->rows_without_background > 0) {
+        hw_notes_say(notes, HW_NOTE_WARNING,
+            "Contrast throughout: %s of the motif. The main yarn lies along the whole row there: "
+            "knit it as a plain row in the second yarn.",
+            hw_notes_counted(notes, motif->rows_without_background, "row", "rows"));
+    }
+}
+
+static void long_floats(const hw_plan *plan, hw_notes *notes)
+{
+    int most = plan->project->machine.longest_float;
+    if (hw_motif_longest(&plan->motif) > most) {
+        hw_notes_say(notes, HW_NOTE_WARNING,
+            "The longest float is %d stitches; up to %d is usual here. Draw a catching stitch into "
+            "the long stretch, or hook the strand up behind it by hand.",
+            hw_motif_longest(&plan->motif), most);
+    }
+}
+
+/* Said only where an age is known to be an infant's. */
+static void infants(const hw_plan *plan, hw_notes *notes)
+{
+    bool marked[HW_MAX_SIZES] = { false };
+    bool any = false;
+    for (int i = 0; i < plan->body.count; i++) {
+        int age = plan->body.ages_months[i];
+        marked[i] = age >= 0 && age < HW_CAUTION_INFANT_MONTHS;
+        any = any || marked[i];
+    }
+    if (!any || hw_motif_longest(&plan->motif) <= HW_CAUTION_INFANT_FLOAT) {
+        return;
+    }
+    hw_notes_say(notes, HW_NOTE_SAFETY,
+        "In %s: floats of %d stitches inside the hem can catch small fingers and toes. Sew the "
+        "facing down all round so that no strand lies open, or choose a motif with floats of at "
+        "most %d (common practice). CEN/TR 16792 is on the safety of children's clothing; follow "
+        "your local rules.",
+        hw_notes_sizes(notes, size_names(plan), marked, plan->body.count),
+        hw_motif_longest(&plan->motif), HW_CAUTION_INFANT_FLOAT);
+}
+
+static void hem_rows(const hw_plan *plan, hw_notes *notes)
+{
+    const hw_hem *hem = &plan->hem;
+    hw_show show = plan->project->show;
+    if (hem->raised) {
+        hw_notes_say(notes, HW_NOTE_WARNING,
+            "The band of %d rows with two plain rows on each side is %s deep already, more than "
+            "the %s wanted. Choose a lower motif or a deeper hem.",
+            hem->band_rows, hw_notes_length(notes, hem->face_cm, show),
+            hw_notes_length(notes, hem->wanted_cm, show));
+    }
+    if (hem->facing_deep) {
+        hw_notes_say(notes, HW_NOTE_WARNING,
+            "The facing (%s) is deeper than the face (%s) and would peep out below. Knit it on a "
+            "tighter dial, or %s.",
+            hw_notes_length(notes, hem->facing_cm, show),
+            hw_notes_length(notes, hem->face_cm, show),
+            plan->project->hem.facing == HW_FACING_ROWS ? "write `facing: same depth` under hem"
+                                                        : "take two rows off it");
+    }
+    if (hem->odd_band) {
+        hw_notes_say(notes, HW_NOTE_WARNING,
+            "The band has %d rows, an odd number: after it the carriage and the second yarn are on "
+            "the other side. Add a border row to the motif, or cut the second yarn there.",
+            hem->band_rows);
+    }
+}
+
+/* Every other stitch is moved to its neighbour, and both ends stay plain: an odd count [H2]. */
+static void picot(const hw_plan *plan, hw_notes *notes)
+{
+    const hw_garment *garment = &plan->project->garment;
+    for (int p = 0; plan->hem.fold == HW_FOLD_PICOT && p < garment->piece_count; p++) {
+        bool marked[HW_MAX_SIZES] = { false };
+        bool any = false;
+        for (int i = 0; i < plan->finished.count; i++) {
+            marked[i] = hw_plan_fit(plan, i, p)->cast_on_sts % 2 == 0;
+            any = any || marked[i];
+        }
+        if (any) {
+            hw_notes_say(notes, HW_NOTE_REMARK,
+                "%s, %s: the count is even and a picot fold wants an odd one. Move the stitches "
+                "from the second on and leave two plain stitches side by side at one edge, where "
+                "the seam hides them.",
+                garment->pieces[p].name,
+                hw_notes_sizes(notes, size_names(plan), marked, plan->finished.count));
+        }
+    }
+}
+
+static void seams(const hw_plan *plan, hw_notes *notes)
+{
+    const hw_garment *garment = &plan->project->garment;
+    for (int s = 0; s < garment->seam_count; s++) {
+        bool marked[HW_MAX_SIZES] = { false };
+        int most = 0;
+        for (int i = 0; i < plan->finished.count; i++) {
+            int broken = plan->grading.seam_breaks[i * garment->seam_count + s];
+            marked[i] = broken != 0;
+            int size = broken < 0 ? -broken : broken;
+            most = size > most ? size : most;
+        }
+        if (most == 0) {
+            continue;
+        }
+        const hw_seam *seam = &garment->seams[s];
+        double mm = hw_gauge_width_cm(&plan->gauge[HW_BAND], most) * 10;
+        hw_notes_say(notes, HW_NOTE_REMARK,
+            "Seam %s %s to %s %s, %s: the gap between the motifs is up to %s "
+            "(%s mm) off at the seam; the row named break says how many in each size, more than "
+            "the gap or (with a minus) fewer.%s",
+            garment->pieces[seam->piece[0]].name, hw_side_name(seam->side[0]),
+            garment->pieces[seam->piece[1]].name, hw_side_name(seam->side[1]),
+            hw_notes_sizes(notes, size_names(plan), marked, plan->finished.count),
+            hw_notes_counted(notes, most, "stitch", "stitches"), hw_notes_number(notes, mm, 0),
+            plan->motif.gap % 2 != 0 && plan->project->choices.exact_centre
+                ? " With an odd gap and motifs always centred on both sides this cannot be helped; "
+                  "a gap of an even number can be halved."
+                : "");
+    }
+}
+
+/* A margin more on one side than on the other moves the motifs by half the difference. */
+static void off_centre(const hw_plan *plan, hw_notes *notes)
+{
+    const hw_garment *garment = &plan->project->garment;
+    for (int p = 0; p < garment->piece_count; p++) {
+        bool marked[HW_MAX_SIZES] = { false };
+        int most = 0;
+        for (int i = 0; i < plan->finished.count; i++) {
+            const hw_fit *fit = hw_plan_fit(plan, i, p);
+            int difference = fit->margin[HW_LEFT] - fit->margin[HW_RIGHT];
+            difference = difference < 0 ? -difference : difference;
+            marked[i] = difference > 0;
+            most = difference > most ? difference : most;
+        }
+        if (most == 0) {
+            continue;
+        }
+        double mm = hw_gauge_width_cm(&plan->gauge[HW_BAND], most / 2.0) * 10;
+        hw_notes_say(notes, HW_NOTE_REMARK,
+            "%s, %s: the motifs sit up to %s (%s mm) beside the middle, because the "
+            "plain stitches at the two edges differ.%s",
+            garment->pieces[p].name,
+            hw_notes_sizes(notes, size_names(plan), marked, plan->finished.count),
+            hw_notes_halves(notes, most, "stitch", "stitches"), hw_notes_number(notes, mm, 0),
+            plan->motif.gap % 2 != 0
+                ? " A gap of an odd number of stitches cannot be halved; an even one can."
+                : "");
+    }
+}
+
+/* Ease has nothing to act on where the finished measurement itself is given. */
+static void idle_ease(const hw_plan *plan, hw_notes *notes)
+{
+    for (int i = 0; i < plan->project->ease_count; i++) {
+        const char *name = plan->project->ease[i].name;
+        if (hw_sizes_find(&plan->project->finished, name) >= 0) {
+            hw_notes_say(notes, HW_NOTE_WARNING,
+                "The ease for `%s` changes nothing, because its finished measurement is given. "
+                "Take one of the two out.",
+                name);
+        }
+    }
+}
+
+void hw_caution_add(const hw_plan *plan, hw_notes *notes)
+{
+    static void (*const rules[])(const hw_plan *, hw_notes *) = { infants, hw_outside_add, card_fit,
+        punching, card_rows, long_floats, hem_rows, idle_ease, picot, off_centre, seams,
+        hw_unsure_add };
+    for (size_t i = 0; i < sizeof rules / sizeof rules[0]; i++) {
+        rules[i](plan, notes);
+    }
+    hw_notes_sort(notes);
+}

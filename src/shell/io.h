@@ -1,0 +1,102 @@
+/* Files: read whole, replaced whole, and every failure told in plain words.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#ifndef HW_SHELL_IO_H
+#define HW_SHELL_IO_H
+
+#include "core/buf.h"
+#include "core/err.h"
+
+enum { HW_IO_PATH_ROOM = 4096 }; /* bytes of a path, its NUL included */
+
+typedef struct {
+    const char *text;
+    size_t len;
+} hw_io_text;
+
+/*
+ * Read a whole file.
+ *
+ * Given:     path      a file, or anything else that can be read to its end but a folder
+ *            arena     owner of the text
+ *            limit     bytes, above 0
+ * Returned:  out       the text, a NUL behind it; untouched on failure
+ * Result:    HW_OK; HW_ERR_IO; HW_ERR_LIMIT (more bytes than limit); HW_ERR_NOMEM
+ */
+hw_status hw_io_read(
+    const char *path, hw_arena *arena, size_t limit, hw_io_text *out, hw_err *err) HW_MUST_USE;
+
+/* A file that is being replaced. Until hw_io_commit the old one, if any, stays as it was. */
+typedef struct {
+    char path[HW_IO_PATH_ROOM];      /* what will be replaced, links followed */
+    char temporary[HW_IO_PATH_ROOM]; /* beside it: write here; "" when there is none */
+    int descriptor;                  /* of the temporary file, open until the end */
+} hw_io_target;
+
+/*
+ * Begin to replace a file: an empty temporary file is made beside it.
+ *
+ * Given:     target    the caller's, not in use
+ *            path      the file to write; it need not exist, its folder must
+ * Returned:  target    to be ended by hw_io_commit or hw_io_abort; on failure there is nothing to
+ *                      end
+ * Result:    HW_OK; HW_ERR_IO (also where the path is a folder or no ordinary file)
+ */
+hw_status hw_io_begin(hw_io_target *target, const char *path, hw_err *err) HW_MUST_USE;
+
+/*
+ * Put the temporary file in the old one's place: onto the disk, closed, renamed.
+ *
+ * Given:     target    begun, its temporary file written
+ * Result:    HW_OK; HW_ERR_IO: then the temporary file is gone and the old file as it was
+ */
+hw_status hw_io_commit(hw_io_target *target, hw_err *err) HW_MUST_USE;
+
+/* Take the temporary file away; nothing happens after hw_io_commit or a failed hw_io_begin. */
+void hw_io_abort(hw_io_target *target);
+
+/*
+ * Write a document to a file, replacing it whole.
+ *
+ * Given:     path      as for hw_io_begin
+ *            buf       its status is HW_OK
+ * Result:    HW_OK; HW_ERR_IO: then the old file is as it was
+ */
+hw_status hw_io_write_text(const char *path, const hw_buf *buf, hw_err *err) HW_MUST_USE;
+
+/*
+ * Write a document to standard output and see it out of the program's hands.
+ *
+ * Given:     buf       its status is HW_OK
+ * Result:    HW_OK; HW_ERR_IO
+ */
+hw_status hw_io_stdout(const hw_buf *buf, hw_err *err) HW_MUST_USE;
+
+/* Close standard output, once, at the program's end: some disks only then say that they are full.
+ * HW_OK; HW_ERR_IO. */
+hw_status hw_io_stdout_close(hw_err *err) HW_MUST_USE;
+
+typedef enum { HW_IO_READING, HW_IO_WRITING } hw_io_doing;
+
+/*
+ * Record a failure of the system in plain words.
+ *
+ * Given:     err       may be NULL
+ *            path      the file
+ *            doing     what could not be done
+ *            number    errno
+ * Returned:  HW_ERR_IO
+ */
+hw_status hw_io_fail(hw_err *err, const char *path, hw_io_doing doing, int number);
+
+/*
+ * A fault that a test asked for, in a program configured with --enable-faults.
+ *
+ * Given:     point     read, open, write, fsync, close, rename, book-close, book-reopen or stdout
+ * Returned:  the errno named by HW_FAULT=point:ERRNO in the environment, else 0
+ */
+int hw_io_fault(const char *point);
+
+/* Whether HW_FAULT names a fault that was never come to. */
+bool hw_io_fault_unhit(void);
+
+#endif

@@ -1,0 +1,124 @@
+/* A plan as tables: the sheets put together, and what they share.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include "write/cells.h"
+
+#include <assert.h>
+
+#include "write/sheets.h"
+
+static void (*const sheets[])(const hw_sheet *sheet) = {
+    hw_sheet_sizes,
+    hw_sheet_hem,
+    hw_sheet_chart,
+    hw_sheet_gauge,
+    hw_sheet_tolerance,
+    hw_sheet_alternatives,
+    hw_sheet_notes,
+    hw_sheet_basis,
+    hw_sheet_costs,
+    hw_sheet_measured,
+};
+enum { SHEETS = sizeof sheets / sizeof sheets[0] };
+
+/* What is shown for each choice of units: one entry for each row or column of lengths. */
+static const struct {
+    int count;
+    struct {
+        hw_unit unit;
+        int decimals;
+    } shown[2];
+} lengths_shown[] = {
+    [HW_SHOW_CM] = { 1, { { HW_UNIT_CM, 1 } } },
+    [HW_SHOW_IN] = { 1, { { HW_UNIT_IN, 2 } } },
+    [HW_SHOW_BOTH] = { 2, { { HW_UNIT_CM, 1 }, { HW_UNIT_IN, 2 } } },
+};
+_Static_assert(
+    sizeof lengths_shown / sizeof lengths_shown[0] == HW_SHOW_COUNT, "an entry for each choice");
+
+hw_status hw_cells_plan(const hw_plan *plan, hw_arena *arena, hw_tables *out)
+{
+    hw_table *tables = hw_arena_get(arena, SHEETS, sizeof *tables);
+    hw_status status = tables == NULL ? HW_ERR_NOMEM : HW_OK;
+    for (int i = 0; i < SHEETS && status == HW_OK; i++) {
+        hw_grid grid;
+        hw_sheet sheet = { .plan = plan, .arena = arena, .grid = &grid };
+        sheets[i](&sheet);
+        status = hw_grid_finish(&grid, &tables[i]);
+    }
+    if (status == HW_OK) {
+        *out = (hw_tables){ .tables = tables, .count = SHEETS };
+    }
+    return status;
+}
+
+const hw_cell *hw_cells_at(const hw_table *table, int row, int column)
+{
+    assert(row >= 0 && row < table->rows && column >= 0 && column < table->columns);
+    return &table->cells[row * table->columns + column];
+}
+
+void hw_sheet_title(const hw_sheet *sheet, const char *what)
+{
+    const hw_project *project = sheet->plan->project;
+    const char *name = project->title;
+    if (name == NULL || name[0] == '\0') {
+        name = project->garment.title;
+    }
+    hw_grid_line(sheet->grid, HW_STYLE_TITLE, hw_arena_format(sheet->arena, "%s: %s", name, what));
+}
+
+int hw_sheet_units(const hw_sheet *sheet)
+{
+    return lengths_shown[sheet->plan->project->show].count;
+}
+
+static hw_unit unit_of(const hw_sheet *sheet, int i)
+{
+    return lengths_shown[sheet->plan->project->show].shown[i].unit;
+}
+
+static void put_length(const hw_sheet *sheet, int column, hw_cell cell, int i)
+{
+    double length = cell.number / hw_unit_cm(unit_of(sheet, i));
+    int decimals = lengths_shown[sheet->plan->project->show].shown[i].decimals;
+    hw_grid_number(sheet->grid, column, cell.style, length, decimals);
+}
+
+static const char *with_unit(const hw_sheet *sheet, const char *label, int i)
+{
+    return hw_arena_format(sheet->arena, "%s, %s", label, hw_unit_name(unit_of(sheet, i)));
+}
+
+void hw_sheet_length_rows(const hw_sheet *sheet, const hw_sheet_lengths *lengths)
+{
+    for (int i = 0; i < hw_sheet_units(sheet); i++) {
+        hw_grid_line(sheet->grid, HW_STYLE_LABEL, with_unit(sheet, lengths->label, i));
+        for (int k = 0; k < lengths->count; k++) {
+            hw_cell cell = { .style = lengths->style, .number = lengths->cm[k] };
+            put_length(sheet, 1 + k, cell, i);
+        }
+    }
+}
+
+void hw_sheet_length_heads(const hw_sheet *sheet, int column, const char *label)
+{
+    for (int i = 0; i < hw_sheet_units(sheet); i++) {
+        hw_grid_text(sheet->grid, column + i, HW_STYLE_HEAD, with_unit(sheet, label, i));
+    }
+}
+
+void hw_sheet_length(const hw_sheet *sheet, int column, hw_cell_style style, double cm)
+{
+    for (int i = 0; i < hw_sheet_units(sheet); i++) {
+        put_length(sheet, column + i, (hw_cell){ .style = style, .number = cm }, i);
+    }
+}
+
+char *hw_sheet_seam_name(const hw_sheet *sheet, const char *before, int seam)
+{
+    const hw_garment *garment = &sheet->plan->project->garment;
+    const hw_seam *s = &garment->seams[seam];
+    return hw_arena_format(sheet->arena, "%s %s %s to %s %s", before,
+        garment->pieces[s->piece[0]].name, hw_side_name(s->side[0]),
+        garment->pieces[s->piece[1]].name, hw_side_name(s->side[1]));
+}

@@ -1,0 +1,65 @@
+/* How wide the columns of a table are, in characters: for the terminal and for the workbook.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#ifndef HW_WRITE_COLUMNS_H
+#define HW_WRITE_COLUMNS_H
+
+#include "write/cells.h"
+
+enum {
+    HW_COLUMNS_MOST = 256,     /* columns of one table */
+    HW_COLUMNS_CELL_ROOM = 352 /* bytes: any double with four decimals, and its NUL */
+};
+
+/* A part of a table, and the width that it should keep to. */
+typedef struct {
+    const hw_table *table;
+    int from, to; /* rows [from, to) */
+    int width;    /* characters */
+    int between;  /* characters between two columns */
+} hw_columns_range;
+
+/*
+ * Characters that a text takes: a combining mark none, a wide East Asian character two.
+ *
+ * Given:     text      len bytes, UTF-8
+ */
+int hw_columns_width(const char *text, size_t len);
+
+/*
+ * One line of a text that is wrapped to a width: at blanks where there are any.
+ *
+ * Given:     text      UTF-8
+ *            width     characters, above 0
+ *            number    from 0
+ * Returned:  where the line begins, and in len its bytes; past the last line an empty text
+ */
+const char *hw_columns_line(const char *text, int width, int number, size_t *len);
+
+/* Lines of a text that is wrapped to a width; none where it is empty. */
+int hw_columns_lines(const char *text, int width);
+
+/*
+ * What a cell shows.
+ *
+ * Given:     room      HW_COLUMNS_CELL_ROOM bytes, used for a number
+ * Returned:  the cell's text, room, or "" where it is empty
+ */
+const char *hw_columns_cell(const hw_cell *cell, char *room);
+
+/* Whether a column holds squares of a chart. */
+bool hw_columns_squares(const hw_table *table, int column);
+
+/* Whether a column of an ordinary table holds numbers below its heads. */
+bool hw_columns_numbers(const hw_table *table, int column);
+
+/*
+ * Widths at which a table fits, where words can be wrapped to make it fit.
+ *
+ * Given:     range     a table with at most HW_COLUMNS_MOST columns
+ * Returned:  widths    one for each column; 0 where nothing stands in it
+ * Note:      titles and section lines do not count: they run on over the columns to their right;
+ *            numbers of columns stand digit below digit over a chart's squares
+ */
+void hw_columns_fit(const hw_columns_range *range, int *widths);
+
+#endif

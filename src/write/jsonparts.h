@@ -1,0 +1,32 @@
+/* What the parts of the JSON document share.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#ifndef HW_WRITE_JSONPARTS_H
+#define HW_WRITE_JSONPARTS_H
+
+#include <jansson.h>
+
+#include "core/plan.h"
+#include "write/cells.h"
+
+/* One document under construction; a refused allocation is remembered in status. */
+typedef struct {
+    const hw_plan *plan;
+    const hw_tables *tables;
+    hw_arena *arena;
+    hw_status status;
+} hw_json_writer;
+
+/* Take over a value under a key; NULL for either is refused memory. */
+void hw_json_put(hw_json_writer *w, json_t *object, const char *key, json_t *value);
+
+/* Take over a value at the end of an array; NULL for either is refused memory. */
+void hw_json_add(hw_json_writer *w, json_t *array, json_t *value);
+
+/* Parts, each a new value or NULL when memory is refused: the gauges, the tolerances of each piece
+ * and size, where to punch, the alternatives. */
+json_t *hw_json_gauges(hw_json_writer *w);
+json_t *hw_json_tolerances(hw_json_writer *w);
+json_t *hw_json_punch(hw_json_writer *w);
+json_t *hw_json_alternatives(hw_json_writer *w);
+
+#endif

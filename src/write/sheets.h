@@ -1,0 +1,61 @@
+/* The tables of a plan, one function each; cells.c puts them together.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#ifndef HW_WRITE_SHEETS_H
+#define HW_WRITE_SHEETS_H
+
+#include "write/grid.h"
+
+/* What every sheet is made from. */
+typedef struct {
+    const hw_plan *plan;
+    hw_arena *arena;
+    hw_grid *grid;
+} hw_sheet;
+
+/*
+ * Fill one table.
+ *
+ * Given:     sheet     plan and arena are set, grid is the caller's and not yet begun
+ * Note:      failures stay in the grid until hw_grid_finish
+ */
+void hw_sheet_sizes(const hw_sheet *sheet);
+void hw_sheet_hem(const hw_sheet *sheet);
+void hw_sheet_chart(const hw_sheet *sheet);
+void hw_sheet_alternatives(const hw_sheet *sheet);
+void hw_sheet_costs(const hw_sheet *sheet);
+void hw_sheet_gauge(const hw_sheet *sheet);
+void hw_sheet_tolerance(const hw_sheet *sheet);
+void hw_sheet_measured(const hw_sheet *sheet);
+void hw_sheet_notes(const hw_sheet *sheet);
+void hw_sheet_basis(const hw_sheet *sheet);
+
+/* The first line of a table: the garment's name, and what the table holds. */
+void hw_sheet_title(const hw_sheet *sheet, const char *what);
+
+/* "seam front right to back left", with other words before it; NULL when memory is refused. */
+char *hw_sheet_seam_name(const hw_sheet *sheet, const char *before, int seam);
+
+/* One row of lengths, or two of them where both units are shown. */
+typedef struct {
+    const char *label; /* without the unit */
+    const double *cm;  /* [count] */
+    int count;         /* [1, HW_MAX_SIZES] */
+    hw_cell_style style;
+} hw_sheet_lengths;
+
+/* Add rows for lengths; the unit stands in the label: cm to a tenth, inches to a hundredth. */
+void hw_sheet_length_rows(const hw_sheet *sheet, const hw_sheet_lengths *lengths);
+
+/* The kind of a note in words: "remark", "warning", "safety". */
+const char *hw_sheet_note_kind(hw_note_kind kind);
+
+/* Columns that a length takes where units stand beside each other: 1 or 2. */
+int hw_sheet_units(const hw_sheet *sheet);
+
+/* Put the heads of such columns: "depth, cm" and "depth, in". */
+void hw_sheet_length_heads(const hw_sheet *sheet, int column, const char *label);
+
+/* Put one length into such columns. */
+void hw_sheet_length(const hw_sheet *sheet, int column, hw_cell_style style, double cm);
+
+#endif

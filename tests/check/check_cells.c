@@ -1,0 +1,464 @@
+/* Tables of a plan: what stands where, in which unit, and nothing that a sheet cannot hold.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include <math.h>
+#include <string.h>
+
+#include "example_plan.h"
+#include "support.h"
+#include "write/cells.h"
+#include "write/grid.h"
+
+static hw_arena arena;
+static hw_check_heap heap;
+static example e;
+
+static void setup(void)
+{
+    hw_check_open(&arena, &heap, 0, false);
+    example_plan(&e, &arena);
+}
+
+static void teardown(void)
+{
+    hw_check_close(&arena, &heap);
+}
+
+static const hw_table *table(const char *name)
+{
+    hw_tables tables = example_tables(&e, &arena);
+    for (int i = 0; i < tables.count; i++) {
+        if (strcmp(tables.tables[i].name, name) == 0) {
+            return &tables.tables[i];
+        }
+    }
+    ck_abort_msg("no table %s", name);
+}
+
+/* The row with that label, counted from a row on; -1 where there is none. */
+static int find(const hw_table *t, const char *label, int from)
+{
+    for (int r = from; r < t->rows; r++) {
+        const hw_cell *cell = hw_cells_at(t, r, 0);
+        if (cell->kind == HW_CELL_TEXT && strcmp(cell->text, label) == 0) {
+            return r;
+        }
+    }
+    return -1;
+}
+
+static const hw_cell *cell(const hw_table *t, const char *label, int column)
+{
+    int row = find(t, label, 0);
+    ck_assert_msg(row >= 0, "no row \"%s\"", label);
+    return hw_cells_at(t, row, column);
+}
+
+static void is_text(const hw_cell *c, const char *text)
+{
+    ck_assert_int_eq(c->kind, HW_CELL_TEXT);
+    ck_assert_str_eq(c->text, text);
+}
+
+static void is_count(const hw_cell *c, int count)
+{
+    ck_assert_int_eq(c->kind, HW_CELL_COUNT);
+    ck_assert_double_eq_tol(c->number, count, 1e-12);
+}
+
+static void is_number(const hw_cell *c, double number, int decimals)
+{
+    ck_assert_int_eq(c->kind, HW_CELL_NUMBER);
+    ck_assert_int_eq(c->decimals, decimals);
+    ck_assert_double_eq_tol(c->number, number, 1e-12);
+}
+
+/* By hand, for the front of the first size: 14 motifs x 6 - 1 = 83 stitches, 85 with two edges;
+ * 83 / 2.8 = 29.643 cm, 0.357 less than 30; 83 / 2.7 = 30.741 cm. */
+START_TEST(counts_and_widths)
+{
+    const hw_table *t = table("Sizes");
+    ck_assert_int_eq(t->columns, 1 + EXAMPLE_SIZES + 1);
+    is_text(hw_cells_at(t, 0, 0), "Skirt with hearts: sizes and stitches");
+    is_text(cell(t, "size", 1), "86");
+    is_text(cell(t, "size", 5), "in a pattern");
+    is_count(cell(t, "cast on", 1), 85);
+    ck_assert_int_eq(cell(t, "cast on", 1)->style, HW_STYLE_KEY);
+    is_text(cell(t, "cast on", 5), "85 (91, 97, 103)");
+    is_count(cell(t, "visible stitches", 1), 83);
+    is_count(cell(t, "whole motifs", 4), 17);
+    is_count(cell(t, "edge stitches at the left, in the seam", 2), 1);
+    is_count(cell(t, "edge stitches at the right, in the seam", 2), 1);
+    is_number(cell(t, "band width wanted, cm", 1), 30.0, 1);
+    is_number(cell(t, "band width knitted, cm", 1), 29.6, 1);
+    is_number(cell(t, "band width off by, cm", 1), -0.4, 1);
+    is_number(cell(t, "plain width knitted, cm", 1), 30.7, 1);
+    is_text(cell(t, "inside the tolerance", 1), "yes");
+    is_text(cell(t, "inside the tolerance", 2), "no");
+    ck_assert_int_eq(cell(t, "inside the tolerance", 2)->style, HW_STYLE_WARNING);
+    int back = find(t, "back", 0);
+    ck_assert_int_ge(back, 0);
+    is_count(hw_cells_at(t, find(t, "cast on", back), 1), 87);
+    is_count(hw_cells_at(t, find(t, "plain stitches at the left edge", back), 1), 1);
+}
+END_TEST
+
+START_TEST(measurements_and_marks)
+{
+    const hw_table *t = table("Sizes");
+    is_number(cell(t, "finished chest, cm", 3), 66.5, 1);
+    int row = find(t, "finished chest, cm", 0) + 1;
+    is_text(hw_cells_at(t, row, 0), "  known by");
+    is_text(hw_cells_at(t, row, 1), "given");
+    is_text(hw_cells_at(t, row, 2), "interpolated");
+    is_text(hw_cells_at(t, row, 4), "from memory");
+    row = find(t, "band width wanted, cm", 0) + 1;
+    is_text(hw_cells_at(t, row, 0), "  known by");
+    is_text(hw_cells_at(t, row, 2), "interpolated");
+    is_text(cell(t, "length, cm", 0), "length, cm");
+}
+END_TEST
+
+/* 2.54 cm are an inch, exactly: 60 / 2.54 = 23.622. */
+START_TEST(units)
+{
+    e.project.show = HW_SHOW_IN;
+    const hw_table *t = table("Sizes");
+    ck_assert_int_lt(find(t, "finished chest, cm", 0), 0);
+    is_number(cell(t, "finished chest, in", 1), 23.62, 2);
+    e.project.show = HW_SHOW_BOTH;
+    t = table("Sizes");
+    int row = find(t, "finished chest, cm", 0);
+    ck_assert_int_eq(find(t, "finished chest, in", 0), row + 1);
+    is_text(hw_cells_at(t, row + 2, 0), "  known by");
+    t = table("Hem");
+    ck_assert_int_eq(t->columns, 5);
+    is_text(hw_cells_at(t, 1, 3), "depth, cm");
+    is_text(hw_cells_at(t, 1, 4), "depth, in");
+    is_number(cell(t, "face wanted", 3), 2.5, 1);
+    is_number(cell(t, "face wanted", 4), 0.98, 2);
+}
+END_TEST
+
+START_TEST(one_size)
+{
+    example_sizes(&e, 1);
+    const hw_table *t = table("Sizes");
+    ck_assert_int_eq(t->columns, 3);
+    is_text(cell(t, "cast on", 2), "85");
+}
+END_TEST
+
+START_TEST(needles)
+{
+    const hw_table *t = table("Sizes");
+    /* by hand: 85 stitches from needle -42 to 42, L1 being -1 and R1 being 0 */
+    is_text(cell(t, "from needle", 1), "L42");
+    is_text(cell(t, "to needle", 1), "R43");
+    is_text(cell(t, "first whole motif starts on needle", 1), "L41");
+    is_number(cell(t, "right of the middle, needles", 1), -1.5, 1);
+    is_number(cell(t, "right of the middle, needles", 2), 0.5, 1);
+    is_count(cell(t, "card: first motif at column", 1), 4);
+    is_count(cell(t, "card: column that would centre it", 1), 5);
+    e.project.machine.card_columns = 0;
+    t = table("Sizes");
+    ck_assert_int_ge(find(t, "from needle", 0), 0);
+    ck_assert_int_lt(find(t, "card: first motif at column", 0), 0);
+    e.project.machine.pitch_cm = 0; /* by hand */
+    t = table("Sizes");
+    ck_assert_int_lt(find(t, "from needle", 0), 0);
+    ck_assert_int_lt(find(t, "right of the middle, needles", 0), 0);
+}
+END_TEST
+
+START_TEST(re_hanging)
+{
+    const char *after = "visible stitches after re-hanging";
+    const char *fewer = "decreases in the first plain row";
+    const char *more = "increases in the first plain row";
+    ck_assert_int_lt(find(table("Sizes"), after, 0), 0);
+    e.plan.grading.fits[0].main_sts = 80;
+    const hw_table *t = table("Sizes");
+    is_count(cell(t, after, 1), 80);
+    is_count(cell(t, after, 2), 89);
+    is_text(cell(t, fewer, 5), "3 (0, 0, 0)");
+    ck_assert_int_lt(find(t, more, 0), 0);
+    ck_assert_int_lt(find(t, after, find(t, after, 0) + 1), 0); /* the back is not re-hung */
+    e.plan.grading.fits[2].main_sts = 91;
+    is_text(cell(table("Sizes"), more, 5), "0 (2, 0, 0)");
+}
+END_TEST
+
+START_TEST(seams)
+{
+    e.plan.grading.seam_breaks[2 * EXAMPLE_SEAMS + 1] = -2;
+    const hw_table *t = table("Sizes");
+    is_text(cell(t, "break at front right to back left", 5), "0 (0, 0, 0)");
+    is_count(cell(t, "break at back right to front left", 3), -2);
+    e.project.garment.seam_count = 0;
+    t = table("Sizes");
+    ck_assert_int_lt(find(t, "break at front right to back left", 0), 0);
+}
+END_TEST
+
+/* Anyone can add the terms up again: each is rounded by at most half of a ten-thousandth. */
+START_TEST(costs_add_up)
+{
+    e.plan.grading.seam_costs[3] = 0.125;
+    e.plan.grading.total_cost += 0.125;
+    const hw_table *t = table("Costs");
+    int first = find(t, "front: band width", 0);
+    int total = find(t, "total of all sizes", 0);
+    ck_assert_int_eq(total - first, 4 * EXAMPLE_PIECES + EXAMPLE_SEAMS);
+    double sum = 0;
+    int terms = 0;
+    for (int r = first; r < total; r++) {
+        for (int c = 1; c <= EXAMPLE_SIZES; c++) {
+            ck_assert_int_eq(hw_cells_at(t, r, c)->kind, HW_CELL_NUMBER);
+            ck_assert_int_eq(hw_cells_at(t, r, c)->decimals, 4);
+            sum += hw_cells_at(t, r, c)->number;
+            terms++;
+        }
+    }
+    ck_assert_double_eq_tol(sum, hw_cells_at(t, total, 1)->number, 0.5e-4 * (terms + 1));
+    is_number(cell(t, "seam back right to front left", 2), 0.125, 4);
+}
+END_TEST
+
+/* By hand: 2 rows at 38 in 10 cm are 0.53 cm, 6 at 40 are 1.5 cm, the face 2.55 cm. */
+START_TEST(hem_in_knitting_order)
+{
+    const hw_table *t = table("Hem");
+    static const struct {
+        const char *label;
+        int rows;
+    } wanted[] = { { "facing", 10 }, { "fold: one loose row", 1 }, { "plain below the band", 2 },
+        { "band, two colours", 6 }, { "plain above the band", 2 },
+        { "face: plain, band and plain", 10 }, { "all in all", 21 } };
+    for (int i = 0; i < (int)(sizeof wanted / sizeof wanted[0]); i++) {
+        is_text(hw_cells_at(t, 2 + i, 0), wanted[i].label);
+        is_count(hw_cells_at(t, 2 + i, 1), wanted[i].rows);
+    }
+    is_number(cell(t, "facing", 2), 6, 1);
+    is_number(cell(t, "plain above the band", 2), 7, 1);
+    is_number(cell(t, "band, two colours", 3), 1.5, 1);
+    is_number(cell(t, "plain below the band", 3), 0.5, 1);
+    is_number(cell(t, "face off by", 3), 0.1, 1);
+    is_number(cell(t, "the row that joins facing and face", 2), 8, 1);
+    int facing = find(t, "facing", find(t, "facing", 0) + 1);
+    ck_assert_int_eq(hw_cells_at(t, facing, 3)->style, HW_STYLE_WARNING);
+    ck_assert_int_ge(find(t, "the facing is deeper than the face", 0), 0);
+}
+END_TEST
+
+START_TEST(hem_without_dials_or_depth)
+{
+    e.plan.hem.has_dials = false;
+    e.plan.hem.facing_deep = false;
+    e.plan.hem.wanted_cm = 0;
+    e.plan.gauge[HW_MAIN].has_dial = false;
+    const hw_table *t = table("Hem");
+    ck_assert_int_eq(t->columns, 3);
+    is_text(hw_cells_at(t, 1, 2), "depth, cm");
+    ck_assert_int_lt(find(t, "face wanted", 0), 0);
+    ck_assert_int_lt(find(t, "the facing is deeper than the face", 0), 0);
+    is_number(cell(t, "face knitted, from the rows asked for", 2), 2.6, 1);
+}
+END_TEST
+
+static void squares_are(const hw_table *t, int columns)
+{
+    const hw_motif *motif = &e.plan.motif;
+    ck_assert(t->square);
+    ck_assert_int_eq(t->columns, columns + 4);
+    for (int r = 0; r < motif->chart.rows; r++) {
+        is_count(hw_cells_at(t, 2 + r, 0), motif->chart.rows - r);
+        is_count(hw_cells_at(t, 2 + r, columns + 1), motif->chart.rows - r);
+        for (int c = 0; c < columns; c++) {
+            const hw_cell *square = hw_cells_at(t, 2 + r, 1 + c);
+            int at = c % motif->repeat;
+            bool contrast = at < motif->chart.width &&
+                            motif->chart.cells[r * motif->chart.width + at] == HW_CONTRAST;
+            is_text(square, contrast ? "o" : ".");
+            ck_assert_int_eq(square->style, contrast ? HW_STYLE_CONTRAST : HW_STYLE_BACKGROUND);
+        }
+        is_count(hw_cells_at(t, 2 + r, columns + 2), motif->rows[r].longest_float[0]);
+        is_count(hw_cells_at(t, 2 + r, columns + 3), motif->rows[r].longest_float[1]);
+    }
+}
+
+START_TEST(chart)
+{
+    const hw_table *t = table("Chart");
+    squares_are(t, 24);
+    is_count(hw_cells_at(t, 1, 24), 24);
+    is_text(cell(t, "mirror axes", 1), "on column 3 and on column 6");
+    is_text(cell(t, "punch card", 1), "24 columns hold the repeat 4 times");
+    is_number(cell(t, "share of the contrast, %", 1), 47.2, 1); /* by hand: 17 of 36 */
+    is_count(cell(t, "longest float of the background, stitches", 1), 5);
+    is_text(cell(t, "figure is symmetrical", 1), "yes");
+    example_no_card_fit(&e);
+    t = table("Chart");
+    squares_are(t, 21); /* three repeats of 7 are all that 24 columns hold */
+    is_text(cell(t, "punch card", 1),
+        "7 columns do not divide the card's 24; they would with a gap of 1, 3, 7 or 19");
+    e.plan.motif.card_gap_count = 0;
+    is_text(cell(table("Chart"), "punch card", 1),
+        "7 columns do not divide the card's 24; no gap makes them fit");
+}
+END_TEST
+
+START_TEST(chart_wider_than_a_card)
+{
+    e.plan.motif.gap = 25;
+    e.plan.motif.repeat = 30;
+    squares_are(table("Chart"), 30);
+    e.plan.motif.gap = 1;
+    e.plan.motif.repeat = 6;
+    e.plan.motif.card_columns = 0;
+    squares_are(table("Chart"), 24);
+    is_text(cell(table("Chart"), "punch card", 1), "none");
+}
+END_TEST
+
+START_TEST(mirror_axes)
+{
+    static int axes[] = { 0, 4, 7 };
+    e.plan.motif.axes = axes;
+    e.plan.motif.axis_count = 3;
+    is_text(cell(table("Chart"), "mirror axes", 1),
+        "where two repeats meet, between columns 2 and 3 and on column 4");
+    e.plan.motif.axis_count = 0;
+    is_text(cell(table("Chart"), "mirror axes", 1), "none");
+}
+END_TEST
+
+START_TEST(words)
+{
+    const hw_table *t = table("Notes");
+    ck_assert_int_eq(t->rows, 2 + EXAMPLE_NOTES);
+    is_text(hw_cells_at(t, 3, 0), "warning");
+    ck_assert_int_eq(hw_cells_at(t, 3, 0)->style, HW_STYLE_WARNING);
+    is_text(hw_cells_at(t, 4, 0), "safety");
+    ck_assert_int_eq(hw_cells_at(t, 4, 0)->style, HW_STYLE_SAFETY);
+    is_text(hw_cells_at(t, 4, 1), e.notes[2].text);
+    ck_assert_int_eq(hw_cells_at(t, 4, 1)->style, HW_STYLE_NOTE);
+    e.plan.note_count = 0;
+    is_text(hw_cells_at(table("Notes"), 2, 0), "none");
+    t = table("Basis");
+    is_text(cell(t, "facing gauge", 3), "assumed");
+    is_text(cell(t, "facing gauge", 4), "H1");
+    ck_assert_int_eq(cell(t, "main gauge", 2)->kind, HW_CELL_EMPTY);
+    is_text(cell(t, "tolerance", 3), "common practice, no source");
+}
+END_TEST
+
+START_TEST(title_of_the_garment)
+{
+    e.project.title = NULL;
+    is_text(hw_cells_at(table("Notes"), 0, 0), "skirt: notes");
+    e.project.title = "";
+    is_text(hw_cells_at(table("Basis"), 0, 0), "skirt: what the numbers rest on");
+}
+END_TEST
+
+static void check_cell(const hw_cell *c)
+{
+    ck_assert_int_lt(c->style, HW_STYLE_COUNT);
+    ck_assert_int_ge(c->decimals, 0);
+    ck_assert_int_le(c->decimals, 4);
+    ck_assert(c->kind != HW_CELL_TEXT || (c->text != NULL && c->text[0] != '\0'));
+    ck_assert(isfinite(c->number) && (c->number < 0 || !signbit(c->number)));
+    double scaled = c->number * pow(10, c->decimals);
+    ck_assert_double_eq_tol(scaled, nearbyint(scaled), 1e-6);
+}
+
+/* What a sheet's name may be: the rule of hw_table. */
+START_TEST(tables_are_sound)
+{
+    hw_tables tables = example_tables(&e, &arena);
+    static const char *const names[] = { "Sizes", "Hem", "Chart", "Gauge", "Tolerance",
+        "Alternatives", "Notes", "Basis", "Costs", "Measured" };
+    ck_assert_int_eq(tables.count, 10);
+    for (int i = 0; i < tables.count; i++) {
+        const hw_table *t = &tables.tables[i];
+        ck_assert_str_eq(t->name, names[i]);
+        ck_assert_uint_le(strlen(t->name), 31);
+        ck_assert_ptr_null(strpbrk(t->name, "[]:*?/\\"));
+        ck_assert(t->head_rows <= t->rows && t->head_columns <= t->columns);
+        for (int at = 0; at < t->rows * t->columns; at++) {
+            check_cell(&t->cells[at]);
+        }
+    }
+}
+END_TEST
+
+START_TEST(no_negative_nothing)
+{
+    e.plan.grading.fits[0].band_off_cm = -0.04;
+    is_number(cell(table("Sizes"), "band width off by, cm", 1), 0, 1);
+    ck_assert(!signbit(cell(table("Sizes"), "band width off by, cm", 1)->number));
+}
+END_TEST
+
+START_TEST(memory_refused)
+{
+    long grabs = 0;
+    for (int onwards = 0; onwards < 2; onwards++) {
+        hw_status status = HW_ERR_NOMEM;
+        for (long n = 1; status != HW_OK; n++) {
+            hw_arena poor;
+            hw_check_heap small;
+            hw_check_open(&poor, &small, n, onwards != 0);
+            hw_tables tables = { .count = -7 };
+            status = hw_cells_plan(&e.plan, &poor, &tables);
+            grabs = small.grabs;
+            if (status != HW_OK) {
+                ck_assert_int_eq(status, HW_ERR_NOMEM);
+                ck_assert_int_eq(tables.count, -7);
+            }
+            hw_check_close(&poor, &small);
+        }
+        ck_assert_int_gt(grabs, 100);
+    }
+}
+END_TEST
+
+/* Room is doubled: rows that were there before stay as they were. */
+START_TEST(grid_grows)
+{
+    hw_grid grid;
+    hw_grid_begin(&grid, &arena, "Grid", 3);
+    for (int i = 0; i < 1000; i++) {
+        hw_grid_row(&grid);
+        hw_grid_count(&grid, 0, HW_STYLE_PLAIN, i);
+        hw_grid_number(&grid, 2, HW_STYLE_KEY, i / 8.0, 2);
+    }
+    hw_table t = { 0 };
+    ck_assert_int_eq(hw_grid_finish(&grid, &t), HW_OK);
+    ck_assert_int_eq(t.rows, 1000);
+    for (int i = 0; i < 1000; i++) {
+        is_count(hw_cells_at(&t, i, 0), i);
+        ck_assert_int_eq(hw_cells_at(&t, i, 1)->kind, HW_CELL_EMPTY);
+        ck_assert_double_eq_tol(hw_cells_at(&t, i, 2)->number, i / 8.0, 0.0051);
+    }
+    hw_grid_text(&grid, 1, HW_STYLE_PLAIN, NULL);
+    ck_assert_int_eq(hw_grid_finish(&grid, &t), HW_ERR_NOMEM);
+}
+END_TEST
+
+int main(void)
+{
+    const TTest *const tests[] = { counts_and_widths, measurements_and_marks, units, one_size,
+        needles, re_hanging, seams, costs_add_up, hem_in_knitting_order, hem_without_dials_or_depth,
+        chart, chart_wider_than_a_card, mirror_axes, words, title_of_the_garment, tables_are_sound,
+        no_negative_nothing, memory_refused, grid_grows };
+    Suite *suite = suite_create("cells");
+    TCase *tcase = tcase_create("cells");
+    tcase_set_timeout(tcase, 60); /* sanitizers on a busy machine */
+    tcase_add_checked_fixture(tcase, setup, teardown);
+    for (size_t i = 0; i < sizeof tests / sizeof tests[0]; i++) {
+        tcase_add_test(tcase, tests[i]);
+    }
+    suite_add_tcase(suite, tcase);
+    return hw_check_run(suite);
+}

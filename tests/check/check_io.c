@@ -1,0 +1,242 @@
+/* Files: whole or not at all, and each failure in words that a knitter knows.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include <errno.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "room.h"
+#include "shell/io.h"
+#include "support.h"
+
+static hw_arena arena;
+static hw_check_heap heap;
+static hw_buf buf;
+static char path[ROOM_PATH];
+
+static void setup(void)
+{
+    hw_check_open(&arena, &heap, 0, false);
+    hw_mem mem = hw_check_mem(&heap);
+    hw_buf_init(&buf, &mem, HW_BUF_LIMIT);
+    room_open();
+}
+
+static void teardown(void)
+{
+    room_close();
+    hw_buf_release(&buf);
+    hw_check_close(&arena, &heap);
+}
+
+static void cannot_read(const char *name, size_t limit, hw_status status, const char *words)
+{
+    hw_io_text text = { .len = 99 };
+    hw_err err = { 0 };
+    ck_assert_int_eq(hw_io_read(name, &arena, limit, &text, &err), status);
+    ck_assert(hw_check_says(&err, status, words));
+    ck_assert(err.where[0] != '\0');
+    ck_assert_uint_eq(text.len, 99);
+}
+
+START_TEST(reading)
+{
+    hw_io_text text = { 0 };
+    room_put("a", "four");
+    ck_assert_int_eq(hw_io_read(room_path("a", path), &arena, 4, &text, NULL), HW_OK);
+    ck_assert_str_eq(text.text, "four");
+    ck_assert_uint_eq(text.len, 4);
+    cannot_read(path, 3, HW_ERR_LIMIT, "too large");
+    room_put("a", "");
+    ck_assert_int_eq(hw_io_read(path, &arena, 4, &text, NULL), HW_OK);
+    ck_assert_str_eq(text.text, "");
+    ck_assert_uint_eq(text.len, 0);
+    cannot_read(room_path("none", path), 4, HW_ERR_IO, "there is no such file");
+    cannot_read(room_path("", path), 4, HW_ERR_IO, "this is a folder");
+    cannot_read(room_path("a/b", path), 4, HW_ERR_IO, "not a folder");
+}
+END_TEST
+
+/* A file of several bites, and one that never ends. */
+START_TEST(reading_much)
+{
+    hw_io_text text = { 0 };
+    hw_buf_repeat(&buf, "0123456789abcdef", 20000);
+    ck_assert_int_eq(hw_io_write_text(room_path("a", path), &buf, NULL), HW_OK);
+    ck_assert_int_eq(hw_io_read(path, &arena, 320000, &text, NULL), HW_OK);
+    ck_assert_uint_eq(text.len, 320000);
+    ck_assert_int_eq(memcmp(text.text, buf.text, text.len), 0);
+    cannot_read("/dev/zero", 1000000, HW_ERR_LIMIT, "1000000 bytes");
+}
+END_TEST
+
+START_TEST(reading_without_memory)
+{
+    room_put("a", "four");
+    room_path("a", path);
+    for (long n = 1; n < 3; n++) {
+        hw_arena poor;
+        hw_check_heap small;
+        hw_check_open(&poor, &small, n, false);
+        hw_io_text text = { 0 };
+        hw_err err = { 0 };
+        ck_assert_int_eq(hw_io_read(path, &poor, 4, &text, &err), HW_ERR_NOMEM);
+        ck_assert(hw_check_says(&err, HW_ERR_NOMEM, "no memory"));
+        hw_check_close(&poor, &small);
+    }
+}
+END_TEST
+
+START_TEST(writing)
+{
+    hw_buf_text(&buf, "new");
+    ck_assert_int_eq(hw_io_write_text(room_path("a", path), &buf, NULL), HW_OK);
+    ck_assert(room_holds("a", "new"));
+    hw_buf_text(&buf, "er");
+    ck_assert_int_eq(hw_io_write_text(path, &buf, NULL), HW_OK);
+    ck_assert(room_holds("a", "newer"));
+    ck_assert_int_eq(room_count(), 1);
+    hw_buf_release(&buf);
+    ck_assert_int_eq(hw_io_write_text(path, &buf, NULL), HW_OK); /* nothing, for a buffer unused */
+    ck_assert(room_holds("a", ""));
+}
+END_TEST
+
+static void cannot_write(const char *name, const char *words)
+{
+    hw_err err = { 0 };
+    hw_buf_text(&buf, "new");
+    int before = room_count();
+    ck_assert_int_eq(hw_io_write_text(name, &buf, &err), HW_ERR_IO);
+    ck_assert(hw_check_says(&err, HW_ERR_IO, words));
+    ck_assert_int_eq(room_count(), before);
+}
+
+START_TEST(not_writing)
+{
+    room_put("a", "old");
+    cannot_write(room_path("", path), "this is a folder");
+    cannot_write(room_path("none/a", path), "there is no such folder");
+    cannot_write(room_path("a/b", path), "not a folder");
+    cannot_write("/dev/null", "no ordinary file");
+    char longer[HW_IO_PATH_ROOM + 10];
+    memset(longer, 'a', sizeof longer - 1);
+    longer[sizeof longer - 1] = '\0';
+    cannot_write(longer, "its name is too long");
+    ck_assert(room_holds("a", "old"));
+}
+END_TEST
+
+START_TEST(rights_and_links_stay)
+{
+    char link_path[ROOM_PATH];
+    struct stat facts;
+    room_put("a", "old");
+    ck_assert_int_eq(chmod(room_path("a", path), 0640), 0);
+    ck_assert_int_eq(symlink(path, room_path("link", link_path)), 0);
+    hw_buf_text(&buf, "new");
+    ck_assert_int_eq(hw_io_write_text(link_path, &buf, NULL), HW_OK);
+    ck_assert_int_eq(lstat(link_path, &facts), 0);
+    ck_assert(S_ISLNK(facts.st_mode));
+    ck_assert(room_holds("a", "new"));
+    ck_assert_int_eq(stat(path, &facts), 0);
+    ck_assert_uint_eq(facts.st_mode & 0777, 0640);
+    (void)umask(027);
+    ck_assert_int_eq(hw_io_write_text(room_path("b", path), &buf, NULL), HW_OK);
+    ck_assert_int_eq(stat(path, &facts), 0);
+    ck_assert_uint_eq(facts.st_mode & 0777, 0640);
+}
+END_TEST
+
+START_TEST(giving_up)
+{
+    hw_io_target target;
+    room_put("a", "old");
+    ck_assert_int_eq(hw_io_begin(&target, room_path("a", path), NULL), HW_OK);
+    ck_assert_int_eq(room_count(), 2);
+    hw_io_abort(&target);
+    hw_io_abort(&target);
+    ck_assert_int_eq(room_count(), 1);
+    ck_assert(room_holds("a", "old"));
+}
+END_TEST
+
+START_TEST(full_output)
+{
+    hw_err err = { 0 };
+    hw_buf_text(&buf, "words");
+    ck_assert_ptr_nonnull(freopen("/dev/full", "w", stdout));
+    ck_assert_int_eq(hw_io_stdout(&buf, &err), HW_ERR_IO);
+    ck_assert(hw_check_says(&err, HW_ERR_IO, "the disk is full"));
+}
+END_TEST
+
+START_TEST(output)
+{
+    hw_buf_text(&buf, "words");
+    ck_assert_ptr_nonnull(freopen(room_path("out", path), "w", stdout));
+    ck_assert_int_eq(hw_io_stdout(&buf, NULL), HW_OK);
+    ck_assert(room_holds("out", "words"));
+    ck_assert_int_eq(hw_io_stdout_close(NULL), HW_OK);
+}
+END_TEST
+
+START_TEST(plain_words)
+{
+    hw_err err = { 0 };
+    ck_assert_int_eq(hw_io_fail(&err, "a.hem", HW_IO_READING, EACCES), HW_ERR_IO);
+    ck_assert_str_eq(err.text, "it cannot be read: you may not read it");
+    ck_assert_str_eq(err.where, "a.hem");
+    err = (hw_err){ 0 };
+    ck_assert_int_eq(hw_io_fail(&err, "a.hem", HW_IO_WRITING, EACCES), HW_ERR_IO);
+    ck_assert_str_eq(err.text, "it cannot be written: you may not write there");
+    err = (hw_err){ 0 };
+    ck_assert_int_eq(hw_io_fail(&err, "a.hem", HW_IO_WRITING, ENOTTY), HW_ERR_IO);
+    ck_assert(hw_check_says(&err, HW_ERR_IO, "it cannot be written: ")); /* the system's words */
+}
+END_TEST
+
+/* With faults compiled in each point fails as asked and the old file stays; without, none does. */
+START_TEST(faults)
+{
+    static const char *const points[] = { "open", "write", "fsync", "close", "rename" };
+    ck_assert_int_eq(setenv("HW_FAULT", "nowhere:EIO", 1), 0);
+    bool enabled = hw_io_fault_unhit();
+    hw_buf_text(&buf, "new");
+    for (size_t i = 0; i < sizeof points / sizeof points[0]; i++) {
+        char wanted[64];
+        hw_err err = { 0 };
+        room_put("a", "old");
+        (void)snprintf(wanted, sizeof wanted, "%s:ENOSPC", points[i]);
+        ck_assert_int_eq(setenv("HW_FAULT", wanted, 1), 0);
+        hw_status status = hw_io_write_text(room_path("a", path), &buf, &err);
+        ck_assert_int_eq(status, enabled ? HW_ERR_IO : HW_OK);
+        ck_assert(!enabled || hw_check_says(&err, HW_ERR_IO, "the disk is full"));
+        ck_assert(room_holds("a", enabled ? "old" : "new"));
+        ck_assert_int_eq(room_count(), 1);
+        ck_assert(!hw_io_fault_unhit());
+    }
+    ck_assert_int_eq(setenv("HW_FAULT", "rename:ENOSUCH", 1), 0);
+    ck_assert_int_eq(hw_io_fault("rename"), 0);
+    ck_assert_int_eq(setenv("HW_FAULT", "renamed:EIO", 1), 0);
+    ck_assert_int_eq(hw_io_fault("rename"), 0);
+    ck_assert_int_eq(unsetenv("HW_FAULT"), 0);
+}
+END_TEST
+
+int main(void)
+{
+    const TTest *const tests[] = { reading, reading_much, reading_without_memory, writing,
+        not_writing, rights_and_links_stay, giving_up, full_output, output, plain_words, faults };
+    Suite *suite = suite_create("io");
+    TCase *tcase = tcase_create("io");
+    tcase_set_timeout(tcase, 60); /* sanitizers on a busy machine */
+    tcase_add_checked_fixture(tcase, setup, teardown);
+    for (size_t i = 0; i < sizeof tests / sizeof tests[0]; i++) {
+        tcase_add_test(tcase, tests[i]);
+    }
+    suite_add_tcase(suite, tcase);
+    return hw_check_run(suite);
+}
