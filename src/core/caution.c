@@ -169,6 +169,19 @@ static void picot(const hw_plan *plan, hw_notes *notes)
     }
 }
 
+/* Edges whose margins are equal make an even sum, which an odd gap never is: those of one piece
+ * that has to be centred, and those of a piece and its mirror that meet. */
+static bool unavoidable(const hw_plan *plan, const hw_seam *seam)
+{
+    const hw_piece *pieces = plan->project->garment.pieces;
+    int a = seam->piece[0];
+    int b = seam->piece[1];
+    bool mirrors =
+        (pieces[a].mirror_of == b || pieces[b].mirror_of == a) && seam->side[0] != seam->side[1];
+    bool centred = a == b && plan->project->choices.exact_centre;
+    return plan->motif.gap % 2 != 0 && (mirrors || centred);
+}
+
 static void seams(const hw_plan *plan, hw_notes *notes)
 {
     const hw_garment *garment = &plan->project->garment;
@@ -194,10 +207,9 @@ static void seams(const hw_plan *plan, hw_notes *notes)
             garment->pieces[seam->piece[1]].name, hw_side_name(seam->side[1]),
             hw_notes_sizes(notes, size_names(plan), marked, plan->finished.count),
             hw_notes_counted(notes, most, "stitch", "stitches"), hw_notes_number(notes, mm, 0),
-            plan->motif.gap % 2 != 0 && plan->project->choices.exact_centre
-                ? " With an odd gap and motifs always centred on both sides this cannot be helped; "
-                  "a gap of an even number can be halved."
-                : "");
+            unavoidable(plan, seam) ? " An odd gap cannot be halved between edges that have equal "
+                                      "plain ends, so this cannot be helped; an even gap can be."
+                                    : "");
     }
 }
 

@@ -22,6 +22,8 @@ enum {
     FIXED_TIME = 946684800 /* the first second of 2000 */
 };
 
+enum { ONE_PAGE_ROWS = 70 };
+
 static const char font[] = "Arial";
 static const double square_width = 2.6;    /* characters */
 static const double square_height = 17.25; /* points, and so are the next three */
@@ -286,7 +288,9 @@ static hw_status set_page(page *p)
     worksheet_freeze_panes(p->sheet, (lxw_row_t)table->head_rows, (lxw_col_t)table->head_columns);
     worksheet_set_landscape(p->sheet);
     worksheet_set_paper(p->sheet, PAPER_A4);
-    worksheet_fit_to_pages(p->sheet, 1, 0);
+    /* A chart is read at a glance: on one page, while its squares stay large enough. */
+    bool one_page = table->square && table->rows <= ONE_PAGE_ROWS;
+    worksheet_fit_to_pages(p->sheet, 1, one_page ? 1 : 0);
     lxw_error error = LXW_NO_ERROR;
     if (table->head_rows > 0) {
         error = worksheet_repeat_rows(p->sheet, 0, (lxw_row_t)table->head_rows - 1);
