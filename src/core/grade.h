@@ -5,7 +5,7 @@
 
 #include "core/candidate.h"
 
-enum { HW_GRADE_MAX_STATES = 8000 }; /* sets of counts kept in one size, before it is too many */
+enum { HW_GRADE_MAX_STATES = 20000 }; /* sets of counts kept in one size, before it is too many */
 
 /* One piece in one size. */
 typedef struct {

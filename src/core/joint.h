@@ -6,7 +6,7 @@
 #include "core/candidate.h"
 
 enum {
-    HW_JOINT_MOST = 100000,          /* joint choices kept in one size, before it is too many */
+    HW_JOINT_MOST = 300000,          /* joint choices kept in one size, before it is too many */
     HW_JOINT_MOST_TRIES = 20000000L, /* choices looked at in one size, before it is too many */
 };
 
