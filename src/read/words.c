@@ -4,7 +4,7 @@
 
 #include <string.h>
 
-enum { LONGEST = 40 };
+enum { LONGEST = 40, LEAST_PART = 5 };
 
 static int least(int a, int b)
 {
@@ -59,6 +59,11 @@ const char *hw_words_nearest(const char *typed, const char *const *words, int co
             best = d;
             found = words[i];
         }
+    }
+    /* Failing that, one that holds the whole of what was typed: `cardigan` of `straight-cardigan`.
+     */
+    for (int i = 0; i < count && found == NULL && m >= LEAST_PART; i++) {
+        found = strstr(words[i], typed) != NULL ? words[i] : NULL;
     }
     return found;
 }

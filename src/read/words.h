@@ -11,7 +11,8 @@
  * Given:     typed     NUL-terminated
  *            words     count words, none NULL
  * Returned:  one of words, or NULL where none is near: a third of its letters may be wrong, each
- *            letter added, left out, changed or swapped with the next counting as one
+ *            letter added, left out, changed or swapped with the next counting as one; or else one
+ * that holds all that was typed, from five letters on
  */
 const char *hw_words_nearest(const char *typed, const char *const *words, int count);
 

@@ -122,3 +122,13 @@ char *hw_sheet_seam_name(const hw_sheet *sheet, const char *before, int seam)
         garment->pieces[s->piece[0]].name, hw_side_name(s->side[0]),
         garment->pieces[s->piece[1]].name, hw_side_name(s->side[1]));
 }
+
+const char *hw_sheet_per(const hw_sheet *sheet)
+{
+    return sheet->plan->project->show == HW_SHOW_IN ? "in 4 in" : "in 10 cm";
+}
+
+double hw_sheet_per_factor(const hw_sheet *sheet)
+{
+    return sheet->plan->project->show == HW_SHOW_IN ? 0.4 * HW_CM_PER_INCH : 1;
+}

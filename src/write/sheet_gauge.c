@@ -6,8 +6,26 @@
 
 enum { COLUMNS = 9 };
 
-static const char *const heads[COLUMNS] = { "fabric", "counted", "in 10 cm", "19 in 20 from", "to",
-    "places", "put together by", "edge, cm", "change by washing, %" };
+/* Lengths here are in one unit: inches where they alone are shown. */
+static double length_unit(const hw_sheet *sheet)
+{
+    return sheet->plan->project->show == HW_SHOW_IN ? HW_CM_PER_INCH : 1;
+}
+
+/* A head of two parts, the second depending on the units shown. */
+static void put_head(const hw_sheet *sheet, int column, const char *before, const char *after)
+{
+    hw_grid_text(
+        sheet->grid, column, HW_STYLE_HEAD, hw_arena_format(sheet->arena, "%s%s", before, after));
+}
+
+static const char *unit_word(const hw_sheet *sheet)
+{
+    return sheet->plan->project->show == HW_SHOW_IN ? "in" : "cm";
+}
+
+static const char *const heads[COLUMNS] = { "fabric", "counted", "", "19 in 20 from", "to",
+    "places", "put together by", "", "change by washing, %" };
 
 static const char *const ways[] = { [HW_ACROSS] = "stitches", [HW_UP] = "rows" };
 _Static_assert(sizeof ways / sizeof ways[0] == HW_WAY_COUNT, "a word for each way");
@@ -36,17 +54,17 @@ static void side_row(const hw_sheet *sheet, hw_fabric fabric, hw_way way)
     const hw_gauge_side *side = &gauge->sides[way];
     hw_grid_line(sheet->grid, HW_STYLE_LABEL, hw_fabric_name(fabric));
     hw_grid_text(sheet->grid, 1, HW_STYLE_PLAIN, ways[way]);
-    hw_grid_number(sheet->grid, 2, HW_STYLE_KEY, side->per_10cm, 2);
+    hw_grid_number(sheet->grid, 2, HW_STYLE_KEY, side->per_10cm * hw_sheet_per_factor(sheet), 2);
     if (side->has_interval) {
-        hw_grid_number(sheet->grid, 3, HW_STYLE_PLAIN, side->low, 2);
-        hw_grid_number(sheet->grid, 4, HW_STYLE_PLAIN, side->high, 2);
+        hw_grid_number(sheet->grid, 3, HW_STYLE_PLAIN, side->low * hw_sheet_per_factor(sheet), 2);
+        hw_grid_number(sheet->grid, 4, HW_STYLE_PLAIN, side->high * hw_sheet_per_factor(sheet), 2);
     } else {
         hw_grid_text(sheet->grid, 3, HW_STYLE_PLAIN, "not known");
     }
     hw_grid_count(sheet->grid, 5, HW_STYLE_PLAIN, side->places);
     hw_grid_text(sheet->grid, 6, HW_STYLE_PLAIN, kind_words(gauge, side));
     if (side->kind == HW_LINE_FREE || side->kind == HW_LINE_ROBUST) {
-        hw_grid_number(sheet->grid, 7, HW_STYLE_PLAIN, side->edge_cm, 2);
+        hw_grid_number(sheet->grid, 7, HW_STYLE_PLAIN, side->edge_cm / length_unit(sheet), 2);
     }
     if (side->has_wash) {
         hw_grid_number(sheet->grid, 8, HW_STYLE_PLAIN, side->wash_percent, 1);
@@ -95,9 +113,10 @@ static void place_row(const hw_sheet *sheet, hw_fabric fabric, int place, hw_way
     double per_10cm = 10 * count / hw_swatch_length_cm(swatch, way);
     hw_grid_line(sheet->grid, HW_STYLE_LABEL, hw_fabric_name(fabric));
     hw_grid_text(sheet->grid, 1, HW_STYLE_PLAIN, ways[way]);
-    hw_grid_number(sheet->grid, 2, HW_STYLE_PLAIN, per_10cm, 2);
+    hw_grid_number(sheet->grid, 2, HW_STYLE_PLAIN, per_10cm * hw_sheet_per_factor(sheet), 2);
     hw_grid_number(sheet->grid, 3, HW_STYLE_PLAIN, count, 1);
-    hw_grid_number(sheet->grid, 4, HW_STYLE_PLAIN, hw_swatch_length_cm(swatch, way), 2);
+    hw_grid_number(
+        sheet->grid, 4, HW_STYLE_PLAIN, hw_swatch_length_cm(swatch, way) / length_unit(sheet), 2);
     if (swatch->has_dial) {
         hw_grid_number(sheet->grid, 5, HW_STYLE_PLAIN, swatch->dial, 1);
     }
@@ -112,13 +131,15 @@ static void place_row(const hw_sheet *sheet, hw_fabric fabric, int place, hw_way
 
 static void place_rows(const hw_sheet *sheet)
 {
-    static const char *const place_heads[COLUMNS] = { "fabric", "counted", "in 10 cm by itself",
-        "count", "over, cm", "dial", "what it does", "state", "remark" };
+    static const char *const place_heads[COLUMNS] = { "fabric", "counted", "", "count", "", "dial",
+        "what it does", "state", "remark" };
     hw_grid_section(sheet->grid, "measured places");
     hw_grid_row(sheet->grid);
     for (int c = 0; c < COLUMNS; c++) {
         hw_grid_text(sheet->grid, c, HW_STYLE_HEAD, place_heads[c]);
     }
+    put_head(sheet, 2, hw_sheet_per(sheet), " by itself");
+    put_head(sheet, 4, "over, ", unit_word(sheet));
     for (int f = 0; f < HW_FABRIC_COUNT; f++) {
         for (int way = 0; way < HW_WAY_COUNT; way++) {
             for (int i = 0; i < sheet->plan->places_measured[f].count; i++) {
@@ -139,7 +160,8 @@ static void dial_rows(const hw_sheet *sheet, hw_fabric fabric)
         hw_arena_format(sheet->arena, "%s fabric by dial, from swatches at several dials",
             hw_fabric_name(fabric)));
     hw_grid_line(sheet->grid, HW_STYLE_HEAD, "dial");
-    hw_grid_text(sheet->grid, 1, HW_STYLE_HEAD, "sts in 10 cm");
+    hw_grid_text(sheet->grid, 1, HW_STYLE_HEAD,
+        hw_arena_format(sheet->arena, "sts %s", hw_sheet_per(sheet)));
     hw_grid_text(sheet->grid, 6, HW_STYLE_HEAD, "put together by");
     for (double dial = fit->low_dial - 1; hw_dial_in_range(fit, dial); dial += 1) {
         bool beyond = dial < fit->low_dial - 1e-9 || dial > fit->high_dial + 1e-9;
@@ -148,7 +170,8 @@ static void dial_rows(const hw_sheet *sheet, hw_fabric fabric)
         }
         hw_grid_row(sheet->grid);
         hw_grid_number(sheet->grid, 0, HW_STYLE_LABEL, dial, 1);
-        hw_grid_number(sheet->grid, 1, HW_STYLE_PLAIN, hw_dial_gauge(fit, dial), 2);
+        hw_grid_number(sheet->grid, 1, HW_STYLE_PLAIN,
+            hw_dial_gauge(fit, dial) * hw_sheet_per_factor(sheet), 2);
         hw_grid_text(sheet->grid, 6, HW_STYLE_PLAIN,
             beyond            ? "a guess beyond the swatches"
             : fit->order == 1 ? "a line"
@@ -166,6 +189,8 @@ void hw_sheet_gauge(const hw_sheet *sheet)
     for (int c = 0; c < COLUMNS; c++) {
         hw_grid_text(sheet->grid, c, HW_STYLE_HEAD, heads[c]);
     }
+    put_head(sheet, 2, "", hw_sheet_per(sheet));
+    put_head(sheet, 7, "edge, ", unit_word(sheet));
     for (int f = 0; f < HW_FABRIC_COUNT; f++) {
         for (int way = 0; way < HW_WAY_COUNT; way++) {
             side_row(sheet, (hw_fabric)f, (hw_way)way);

@@ -45,14 +45,14 @@ static double fifty_high(const hw_tolerance *t)
 static const row rows[] = {
     { HW_BAND, "band: 50 sts measure from", fifty_low, true, false, true },
     { HW_BAND, "band: 50 sts measure to", fifty_high, true, false, false },
-    { HW_BAND, "band: sts in 10 cm from", gauge_low, false, false, false },
-    { HW_BAND, "band: sts in 10 cm to", gauge_high, false, false, true },
+    { HW_BAND, "band: gauge from", gauge_low, false, false, false },
+    { HW_BAND, "band: gauge to", gauge_high, false, false, true },
     { HW_BAND, "band: width, 19 in 20, from", width_low, true, true, false },
     { HW_BAND, "band: width, 19 in 20, to", width_high, true, true, false },
     { HW_MAIN, "plain: 50 sts measure from", fifty_low, true, false, true },
     { HW_MAIN, "plain: 50 sts measure to", fifty_high, true, false, false },
-    { HW_MAIN, "plain: sts in 10 cm from", gauge_low, false, false, false },
-    { HW_MAIN, "plain: sts in 10 cm to", gauge_high, false, false, true },
+    { HW_MAIN, "plain: gauge from", gauge_low, false, false, false },
+    { HW_MAIN, "plain: gauge to", gauge_high, false, false, true },
     { HW_MAIN, "plain: width, 19 in 20, from", width_low, true, true, false },
     { HW_MAIN, "plain: width, 19 in 20, to", width_high, true, true, false },
 };
@@ -63,15 +63,16 @@ static void put_row(const hw_sheet *sheet, int piece, const row *r)
     const hw_plan *plan = sheet->plan;
     int pieces = plan->project->garment.piece_count;
     bool inches = plan->project->show == HW_SHOW_IN;
-    const char *unit = !r->length ? "" : inches ? ", in" : ", cm";
+    const char *unit = !r->length ? hw_sheet_per(sheet) : inches ? "in" : "cm";
+    double factor = !r->length ? hw_sheet_per_factor(sheet) : inches ? 1 / HW_CM_PER_INCH : 1;
     if (r->interval && !plan->tolerances[piece][r->fabric].has_interval) {
         return;
     }
-    hw_grid_line(
-        sheet->grid, HW_STYLE_LABEL, hw_arena_format(sheet->arena, "%s%s", r->label, unit));
+    hw_grid_line(sheet->grid, HW_STYLE_LABEL,
+        hw_arena_format(sheet->arena, "%s, %s%s", r->label, r->length ? "" : "sts ", unit));
     for (int i = 0; i < plan->finished.count; i++) {
         const hw_tolerance *t = &plan->tolerances[i * pieces + piece][r->fabric];
-        double value = r->of(t) / (r->length && inches ? HW_CM_PER_INCH : 1);
+        double value = r->of(t) * factor;
         if (!r->upper || t->bounded) {
             hw_grid_number(sheet->grid, 1 + i, HW_STYLE_PLAIN, value, 2);
         } else {

@@ -46,6 +46,11 @@ typedef struct {
 /* Add rows for lengths; the unit stands in the label: cm to a tenth, inches to a hundredth. */
 void hw_sheet_length_rows(const hw_sheet *sheet, const hw_sheet_lengths *lengths);
 
+/* How a gauge is shown: "in 10 cm", or "in 4 in" where inches alone are, and the factor from the
+ * one to the other. */
+const char *hw_sheet_per(const hw_sheet *sheet);
+double hw_sheet_per_factor(const hw_sheet *sheet);
+
 /* The kind of a note in words: "remark", "warning", "safety". */
 const char *hw_sheet_note_kind(hw_note_kind kind);
 

@@ -125,6 +125,16 @@ START_TEST(units)
     const hw_table *t = table("Sizes");
     ck_assert_int_lt(find(t, "finished chest, cm", 0), 0);
     is_number(cell(t, "finished chest, in", 1), 23.62, 2);
+    /* 4 in are 10.16 cm: 27 stitches in 10 cm are 27.432, and 38 rows 38.608. */
+    t = table("Gauge");
+    is_text(cell(t, "fabric", 2), "in 4 in");
+    is_number(cell(t, "main", 2), 27.43, 2);
+    /* By hand: 83 stitches over the wanted width and a centimetre. */
+    t = table("Tolerance");
+    double cm = e.plan.targets[0].band_cm + 1;
+    double from = 83 * 10.16 / cm;
+    ck_assert_double_eq_tol(
+        cell(t, "band: gauge from, sts in 4 in", 1)->number, from, 0.005 + 1e-9);
     e.project.show = HW_SHOW_BOTH;
     t = table("Sizes");
     int row = find(t, "finished chest, cm", 0);

@@ -52,6 +52,11 @@ START_TEST(itself_and_ties)
     static const char *const alike[] = { "cat", "bat" };
     ck_assert_ptr_eq(hw_words_nearest("hat", alike, 2), alike[0]);
     ck_assert_ptr_null(hw_words_nearest("hat", alike, 0));
+    /* A word that holds what was typed, from five letters on. */
+    static const char *const longer[] = { "skirt", "straight-cardigan" };
+    ck_assert_ptr_eq(hw_words_nearest("cardigan", longer, 2), longer[1]);
+    ck_assert_ptr_eq(hw_words_nearest("cardi", longer, 2), longer[1]);
+    ck_assert_ptr_null(hw_words_nearest("card", longer, 2));
 }
 END_TEST
 
