@@ -3,22 +3,8 @@
 #ifndef HW_CORE_GARMENT_H
 #define HW_CORE_GARMENT_H
 
+#include "core/piece.h"
 #include "core/sizes.h"
-
-/* factor x measurement */
-typedef struct {
-    double factor;
-    const char *name;
-    bool finished; /* the finished measurement of that name, not the body's */
-} hw_term;
-
-/* A sum of terms and a length. */
-typedef struct {
-    hw_term terms[HW_MAX_TERMS];
-    int count;
-    double constant_cm;
-    int line;
-} hw_rule;
 
 /* Room added to what a rule gives; one of the two is 0. */
 typedef struct {
@@ -41,26 +27,17 @@ typedef struct {
 } hw_ease_change;
 
 typedef struct {
-    const char *name;
-    int mirror_of;                  /* index of the piece that this one mirrors, or -1 */
-    hw_rule band_width, main_width; /* of finished measurements; edge stitches not included */
-    int edge_sts[HW_SIDE_COUNT];    /* stitches that the seam swallows, or -1: the usual number */
-} hw_piece;
-
-/* Two edges that are sewn together. */
-typedef struct {
-    int piece[2];
-    hw_side side[2];
-} hw_seam;
-
-typedef struct {
     const char *title;
     const hw_finished *finished; /* in the order of the file; a rule may use those before it */
     int finished_count;
     const hw_piece *pieces;
     int piece_count;
-    const hw_seam *seams;
+    const hw_seam *seams; /* at the hem */
     int seam_count;
+    const hw_joint_edges *joins; /* along drawn edges */
+    int join_count;
+    const hw_trim *trims;
+    int trim_count;
 } hw_garment;
 
 /*

@@ -1,0 +1,107 @@
+/* Shaping: the stitches of every row from an outline, and the same in a knitter's steps.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#ifndef HW_CORE_SHAPE_H
+#define HW_CORE_SHAPE_H
+
+#include "core/outline.h"
+#include "core/spread.h"
+
+/* How a piece is worked above its hem. */
+typedef struct {
+    const hw_outline *outline;
+    double sts_per_cm;    /* of the plain fabric */
+    const double *low_cm; /* [rows + 1]: where each row begins, cm from the fold; row 0 is the first
+                             above the hem, low_cm[0] the top of the hem's face */
+    int rows;             /* [1, HW_MAX_ROWS]; the last is the one nearest to the outline's top */
+    int visible_sts;      /* of row 0 before any shaping, edge stitches not included */
+    hw_side first_start;  /* the edge, as seen on the right side, at which row 0 begins */
+    bool right_side_rows; /* hand knitting: single stitches change in right-side rows alone */
+    bool first_is_right_side; /* row 0 is one (for right_side_rows) */
+    bool short_rows;          /* shoulders are left unworked step by step, not bound off */
+} hw_shape_task;
+
+/* Stitches taken off an edge since row 0, [rows]; below 0 where they were added. Of the two neck
+ * edges: stitches between the middle of the piece and that edge, in half stitches, -1 below the
+ * row at which the neck begins. */
+typedef struct {
+    int rows;
+    int visible_sts;
+    int *inset_sts[HW_SIDE_COUNT];
+    int *neck_halves[HW_SIDE_COUNT]; /* [rows] of left half's and right half's neck edge; NULL: no
+                                        neck */
+    int neck_row;                    /* the first row with a neck; rows where there is none */
+    hw_side first_start;
+} hw_shape;
+
+typedef enum {
+    HW_STEP_DECREASE, /* one stitch */
+    HW_STEP_INCREASE, /* one stitch */
+    HW_STEP_BIND_OFF, /* a group at the start of a row */
+    HW_STEP_CAST_ON,  /* a group at the start of a row */
+    HW_STEP_HOLD,     /* short rows: a group is left unworked from the row before its turn on */
+    HW_STEP_DIVIDE,   /* the neck's middle is bound off; the halves are worked one by one */
+    HW_STEP_END,      /* what is left at the top: bind off, or keep for a seam */
+    HW_STEP_COUNT
+} hw_step_kind;
+
+/* Where a step happens. Both: at each end. */
+typedef enum {
+    HW_AT_LEFT,
+    HW_AT_RIGHT,
+    HW_AT_BOTH,
+    HW_AT_NECK_LEFT,  /* the neck edge of the left half */
+    HW_AT_NECK_RIGHT, /* of the right half */
+    HW_AT_NECK_BOTH,
+    HW_AT_MIDDLE,
+    HW_AT_COUNT
+} hw_step_place;
+
+/* `sts` stitches `times` times: first in row `row`, then in every `every`th row after it. */
+typedef struct {
+    hw_step_kind kind;
+    hw_step_place place;
+    int row;   /* 0-based, from row 0 above the hem */
+    int every; /* rows from one to the next; 0 where times is 1 */
+    int times, sts;
+    int left_sts; /* of the row after the last of them: all of it, or of that half */
+} hw_shape_step;
+
+typedef struct {
+    const hw_shape_step *list; /* by row, then place */
+    int count;
+} hw_shape_steps;
+
+/*
+ * The stitches of every row.
+ *
+ * Given:     task
+ *            arena     owner of the rows
+ * Returned:  out       untouched on failure
+ * Result:    HW_OK; HW_ERR_RANGE (a row would have no stitch); HW_ERR_NOMEM; HW_ERR_INTERNAL
+ * Note:      for each row and edge some height within half a row of the row's middle has the
+ *            outline within half a stitch of the knitted edge. Single stitches may change in any
+ *            row; two or more only at the start of a row, so edges that run so flat are worked in
+ *            pairs of rows. Ties of rounding go the same way on both sides.
+ */
+hw_status hw_shape_make(
+    const hw_shape_task *task, hw_arena *arena, hw_shape *out, hw_err *err) HW_MUST_USE;
+
+/*
+ * The same in steps, as few as tell every row exactly.
+ *
+ * Given:     task, shape  belong together
+ *            arena     owner of the list
+ * Returned:  out       what hw_shape_follow turns back into the same rows; untouched on failure
+ * Result:    HW_OK; HW_ERR_NOMEM
+ */
+hw_status hw_shape_steps_of(const hw_shape_task *task, const hw_shape *shape, hw_arena *arena,
+    hw_shape_steps *out) HW_MUST_USE;
+
+/* The edge at which a row begins, as seen on the right side. */
+hw_side hw_shape_start(const hw_shape *shape, int row);
+
+/* Visible stitches of a row: all of it, and, once the neck has parted it, of one half. */
+int hw_shape_sts(const hw_shape *shape, int row);
+int hw_shape_half_sts(const hw_shape *shape, int row, hw_side half);
+
+#endif
