@@ -34,6 +34,57 @@ typedef struct {
     bool has_gap;
 } hw_motif_input;
 
+/* The motif of a band or a trim: drawn in the project, or in a file that it names. */
+typedef struct {
+    hw_reference file;    /* name NULL: the project draws it */
+    hw_motif_input own;   /* of the project: the chart, where it draws one, and the gap */
+    hw_motif_input drawn; /* of the file; filled in by the shell */
+    int card_start;       /* 1-based column of the card's first motif; 0: not punched yet */
+} hw_motif_choice;
+
+/* A band that is not the garment's hem: the hem of some pieces, or a band higher up. */
+typedef struct {
+    const char *name;
+    const char **on; /* names of pieces */
+    int on_count;
+    hw_motif_choice motif;
+    bool has_hem; /* it is these pieces' own folded hem */
+    hw_hem_input hem;
+    double above_fold_cm;     /* higher up: from the fold to its first row; 0: the next says it */
+    double below_underarm_cm; /* from its last row up to the underarm; -1: not said */
+    int line;
+} hw_band_input;
+
+/* What a project says of one of the garment's trims. */
+typedef struct {
+    const char *name;
+    bool has_motif; /* else it is plain */
+    hw_motif_choice motif;
+    hw_gauge_input gauge; /* count 0: as the band, or as the plain fabric where it is plain */
+    bool has_hem;
+    hw_hem_input hem; /* neither depth nor rows: the garment's depth */
+    int buttonholes;  /* 0: none */
+    int buttonhole_sts;
+    int line;
+} hw_trim_input;
+
+/* A yarn as it is bought. */
+typedef struct {
+    double ball_g; /* 0: not known */
+    double ball_m; /* metres in a ball; 0: not known */
+    int unravelled_sts;
+    double unravelled_m; /* what so many stitches of plain fabric took; 0: not measured */
+} hw_yarn_input;
+
+/* Where cords or drawstrings are. */
+typedef enum {
+    HW_CORDS_NONE,
+    HW_CORDS_NECK,
+    HW_CORDS_WAIST,
+    HW_CORDS_ELSEWHERE,
+    HW_CORDS_COUNT
+} hw_cords;
+
 typedef struct {
     const char *title;
     hw_show show;
@@ -42,6 +93,16 @@ typedef struct {
     bool has_chart;       /* the project draws its own */
     hw_motif_input motif; /* the project's gap wins over the motif file's */
     hw_hem_input hem;
+    hw_band_input *bands; /* other bands */
+    int band_count;
+    hw_trim_input *trims;
+    int trim_count;
+    bool has_yarn;
+    hw_yarn_input yarn[HW_COLOUR_COUNT]; /* main yarn: background; contrast */
+    double reserve_percent;
+    bool buttons, sleepwear;
+    hw_cords cords;
+    bool short_rows;   /* for shoulders, in place of binding off */
     hw_sizes body;     /* names, ages, body measurements given here */
     hw_sizes finished; /* the same names; finished measurements given here */
     const hw_ease_change *ease;

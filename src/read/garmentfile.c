@@ -6,7 +6,9 @@
 
 #include "core/num.h"
 #include "read/check.h"
+#include "read/corners.h"
 #include "read/datafile.h"
+#include "read/edges.h"
 #include "read/rule.h"
 #include "read/words.h"
 
@@ -47,6 +49,7 @@ static hw_status read_finished(reading *r)
     if (r->finished == NULL) {
         return no_memory(r);
     }
+    r->garment.finished = r->finished;
     for (const hw_node *rule = rules->first; rule != NULL; rule = rule->next) {
         hw_finished *made = &r->finished[r->garment.finished_count++];
         made->name = rule->key;
@@ -84,7 +87,32 @@ static hw_status read_mirror(reading *r, const hw_node *word, hw_piece *piece)
     piece->main_width = r->pieces[other].main_width;
     piece->edge_sts[HW_LEFT] = r->pieces[other].edge_sts[HW_RIGHT];
     piece->edge_sts[HW_RIGHT] = r->pieces[other].edge_sts[HW_LEFT];
+    if (r->pieces[other].outline != NULL) {
+        hw_outline_rule *outline = hw_arena_get(r->arena, 1, sizeof *outline);
+        if (outline == NULL) {
+            return no_memory(r);
+        }
+        *outline = *r->pieces[other].outline;
+        outline->mirrored = true;
+        piece->outline = outline;
+    }
     return HW_OK;
+}
+
+static hw_corners_reading drawing(const reading *r)
+{
+    return (hw_corners_reading){
+        .garment = &r->garment, .usual = hw_check_usual_unit(r->root), .arena = r->arena
+    };
+}
+
+static hw_status read_outline(const reading *r, const hw_node *node, hw_piece *piece)
+{
+    hw_corners_reading with = drawing(r);
+    hw_outline_rule *outline = NULL;
+    hw_status status = hw_corners_read(&with, node, &outline, r->err);
+    piece->outline = outline;
+    return status;
 }
 
 static hw_status read_piece(reading *r, const hw_node *node, hw_piece *piece)
@@ -121,7 +149,8 @@ static hw_status read_piece(reading *r, const hw_node *node, hw_piece *piece)
         status = hw_rule_read(
             main != NULL ? main : band, how(r, true), r->arena, &piece->main_width, r->err);
     }
-    return status;
+    const hw_node *outline = hw_node_find(node, "outline");
+    return status == HW_OK && outline != NULL ? read_outline(r, outline, piece) : status;
 }
 
 static hw_status read_pieces(reading *r)
@@ -139,6 +168,7 @@ static hw_status read_pieces(reading *r)
     if (r->pieces == NULL) {
         return no_memory(r);
     }
+    r->garment.pieces = r->pieces;
     for (const hw_node *node = pieces->first; node != NULL; node = node->next) {
         hw_piece *piece = &r->pieces[r->garment.piece_count];
         hw_status status = read_piece(r, node, piece);
@@ -213,7 +243,6 @@ static hw_status read_seams(reading *r)
         return no_memory(r);
     }
     r->garment.seams = r->seams;
-    r->garment.pieces = r->pieces;
     if (list->kind == HW_NODE_WORD) {
         return read_seam(r, list);
     }
@@ -241,12 +270,16 @@ hw_status hw_garment_read(
     status = read_finished(&r);
     status = status == HW_OK ? read_pieces(&r) : status;
     status = status == HW_OK ? read_seams(&r) : status;
+    hw_corners_reading with = drawing(&r);
+    if (status == HW_OK) {
+        status = hw_edges_joins(&with, hw_node_find(root, "joins"), &r.garment, err);
+    }
+    if (status == HW_OK) {
+        status = hw_edges_trims(&with, hw_node_find(root, "trims"), &r.garment, err);
+    }
     if (status != HW_OK) {
         return status;
     }
-    r.garment.finished = r.finished;
-    r.garment.pieces = r.pieces;
-    r.garment.seams = r.seams;
     *out = r.garment;
     return HW_OK;
 }

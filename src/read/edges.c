@@ -1,0 +1,290 @@
+/* Words into edges: the longest piece that fits, then the edge, then what is left is a stretch.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include "read/edges.h"
+
+#include <string.h>
+
+#include "core/outline.h"
+#include "read/datafile.h"
+#include "read/words.h"
+
+#define USUAL_WITHIN_CM 1.0 /* as the usual tolerance [T1] */
+#define USUAL_DEPTH_CM  2.0 /* of a trim: own choice [O1] */
+
+typedef struct {
+    const hw_corners_reading *with;
+    const hw_node *node; /* the text that is read, for its place */
+    hw_err *err;
+} reading;
+
+/* Part of the node's text. */
+typedef struct {
+    const char *text;
+    size_t len;
+} span;
+
+static hw_status no_memory(const reading *r)
+{
+    return hw_err_set(r->err, HW_ERR_NOMEM, "%s", "there is not enough memory for the garment");
+}
+
+static hw_status fail(const reading *r, hw_status code, span at, const char *why)
+{
+    int column =
+        r->node->column + hw_words_letters(r->node->text, (size_t)(at.text - r->node->text));
+    int bytes = hw_words_cut(at.text, 60);
+    bytes = (size_t)bytes > at.len ? (int)at.len : bytes;
+    (void)hw_err_set(r->err, code, "`%.*s`: %s", bytes, at.text, why);
+    return hw_err_place(r->err, code, r->node->line, column);
+}
+
+/* Does a span begin with a word that ends there or before a blank? Takes it off. */
+static bool take(span *from, const char *word)
+{
+    size_t n = strlen(word);
+    if (from->len < n || memcmp(from->text, word, n) != 0 ||
+        (from->len > n && from->text[n] != ' ')) {
+        return false;
+    }
+    from->text += n;
+    from->len -= n;
+    while (from->len > 0 && *from->text == ' ') {
+        from->text++;
+        from->len--;
+    }
+    return true;
+}
+
+static int take_piece(const hw_garment *garment, span *from)
+{
+    int found = -1;
+    for (int i = 0; i < garment->piece_count; i++) {
+        span rest = *from;
+        const char *name = garment->pieces[i].name;
+        bool longer = found < 0 || strlen(name) > strlen(garment->pieces[found].name);
+        if (longer && take(&rest, name)) {
+            found = i;
+        }
+    }
+    if (found >= 0) {
+        (void)take(from, garment->pieces[found].name);
+    }
+    return found;
+}
+
+static hw_status add_part(const reading *r, hw_edge_part part, span at, hw_edge_run *run)
+{
+    if (run->count == HW_MAX_PARTS) {
+        return fail(r, HW_ERR_LIMIT, at, "these are too many edges in a row; write at most six");
+    }
+    run->parts[run->count++] = part;
+    return HW_OK;
+}
+
+/* Which edge the words name; HW_EDGE_COUNT for both edges of the neck. */
+static bool take_edge(span *from, hw_edge *edge)
+{
+    static const hw_edge order[] = { HW_EDGE_NECK_LEFT, HW_EDGE_NECK_RIGHT, HW_EDGE_LEFT,
+        HW_EDGE_RIGHT, HW_EDGE_TOP };
+    for (size_t i = 0; i < sizeof order / sizeof order[0]; i++) {
+        if (take(from, hw_edge_name(order[i]))) {
+            *edge = order[i];
+            return true;
+        }
+    }
+    *edge = HW_EDGE_COUNT;
+    return take(from, "neck");
+}
+
+static hw_status check_part(const reading *r, const hw_edge_part *part, span at)
+{
+    const hw_outline_rule *outline = r->with->garment->pieces[part->piece].outline;
+    if (outline == NULL) {
+        return fail(r, HW_ERR_UNKNOWN, at, "this piece has no outline; draw it first");
+    }
+    bool neck = part->edge == HW_EDGE_NECK_LEFT || part->edge == HW_EDGE_NECK_RIGHT;
+    if (neck && outline->neck.count == 0) {
+        return fail(r, HW_ERR_UNKNOWN, at, "this piece's outline has no `neck`; draw it first");
+    }
+    if (part->stretch != NULL && !hw_corners_has(outline, part->edge, part->stretch)) {
+        return fail(r, HW_ERR_UNKNOWN, at,
+            "this edge has no stretch of that name; look at its corners, where each stretch is "
+            "named");
+    }
+    return HW_OK;
+}
+
+static hw_status read_part(const reading *r, span words, hw_edge_run *run)
+{
+    span rest = words;
+    hw_edge_part part = { .piece = take_piece(r->with->garment, &rest) };
+    if (part.piece < 0) {
+        return fail(r, HW_ERR_UNKNOWN, words, "no piece of this garment is called so");
+    }
+    if (!take_edge(&rest, &part.edge)) {
+        return fail(r, HW_ERR_UNKNOWN, words,
+            "behind the piece write `left`, `right`, `neck` or `top`, and perhaps a stretch");
+    }
+    if (rest.len > 0) {
+        part.stretch = hw_arena_text(r->with->arena, rest.text, rest.len);
+        if (part.stretch == NULL) {
+            return no_memory(r);
+        }
+    }
+    bool both = part.edge == HW_EDGE_COUNT;
+    part.edge = both ? HW_EDGE_NECK_LEFT : part.edge;
+    hw_status status = check_part(r, &part, words);
+    status = status == HW_OK ? add_part(r, part, words, run) : status;
+    if (status == HW_OK && both) {
+        part.edge = HW_EDGE_NECK_RIGHT;
+        status = add_part(r, part, words, run);
+    }
+    return status;
+}
+
+/* Where a separator begins in a span, or its end. */
+static size_t until(span in, const char *separator)
+{
+    size_t n = strlen(separator);
+    for (size_t i = 0; i + n <= in.len; i++) {
+        if (memcmp(in.text + i, separator, n) == 0) {
+            return i;
+        }
+    }
+    return in.len;
+}
+
+static hw_status read_run(const reading *r, span words, hw_edge_run *run)
+{
+    static const char and[] = " and ";
+    run->line = r->node->line;
+    for (;;) {
+        size_t len = until(words, and);
+        hw_status status = read_part(r, (span){ words.text, len }, run);
+        if (status != HW_OK || len == words.len) {
+            return status;
+        }
+        words.text += len + strlen(and);
+        words.len -= len + strlen(and);
+    }
+}
+
+static hw_status read_within(const reading *r, span *words, double *out_cm)
+{
+    static const char comma[] = ", within ";
+    size_t at = until(*words, comma);
+    *out_cm = USUAL_WITHIN_CM;
+    if (at == words->len) {
+        return HW_OK;
+    }
+    span length = { words->text + at + strlen(comma), words->len - at - strlen(comma) };
+    words->len = at;
+    bool sound =
+        hw_length_parse(length.text, length.len, r->with->usual, out_cm) == HW_OK && *out_cm >= 0;
+    return sound ? HW_OK
+                 : fail(r, HW_ERR_SYNTAX, length, "write a length here, such as `within 2 cm`");
+}
+
+static hw_status read_join(const reading *r, hw_joint_edges *out)
+{
+    static const char to[] = " to ";
+    span words = { r->node->text, r->node->len };
+    out->text = r->node->text;
+    hw_status status = read_within(r, &words, &out->within_cm);
+    size_t first = until(words, to);
+    if (status == HW_OK && first == words.len) {
+        status = fail(r, HW_ERR_SYNTAX, words, "write it as `front right side to back left side`");
+    }
+    if (status == HW_OK) {
+        status = read_run(r, (span){ words.text, first }, &out->ends[0]);
+    }
+    size_t skip = first + strlen(to);
+    return status == HW_OK
+               ? read_run(r, (span){ words.text + skip, words.len - skip }, &out->ends[1])
+               : status;
+}
+
+/* The words of a list, or the one word that stands in its place. */
+static const hw_node *first_word(const hw_node *list)
+{
+    return list->kind == HW_NODE_WORD ? list : list->first;
+}
+
+hw_status hw_edges_joins(
+    const hw_corners_reading *with, const hw_node *list, hw_garment *garment, hw_err *err)
+{
+    reading r = { .with = with, .node = list, .err = err };
+    if (list == NULL) {
+        return HW_OK;
+    }
+    if (list->count > HW_MAX_SEAMS) {
+        (void)hw_err_set(err, HW_ERR_LIMIT, "%d joins are too many; a garment has at most %d",
+            list->count, HW_MAX_SEAMS);
+        return hw_err_place(err, HW_ERR_LIMIT, list->line, list->column);
+    }
+    hw_joint_edges *joins = hw_arena_get(with->arena, HW_MAX_SEAMS, sizeof *joins);
+    if (joins == NULL) {
+        return no_memory(&r);
+    }
+    int count = 0;
+    for (r.node = first_word(list); r.node != NULL; r.node = r.node->next) {
+        hw_status status = read_join(&r, &joins[count++]);
+        if (status != HW_OK) {
+            return status;
+        }
+        if (r.node == list) {
+            break;
+        }
+    }
+    garment->joins = joins;
+    garment->join_count = count;
+    return HW_OK;
+}
+
+static hw_status read_trim(const reading *from, const hw_node *node, hw_trim *out)
+{
+    reading r = *from;
+    const hw_node *along = hw_node_find(node, "along");
+    const hw_node *depth = hw_node_find(node, "depth");
+    *out = (hw_trim){ .name = node->key,
+        .depth = { .constant_cm = USUAL_DEPTH_CM },
+        .round = hw_node_number(node, "round", 0) > 0,
+        .line = node->key_line };
+    hw_status status = HW_OK;
+    for (r.node = first_word(along); r.node != NULL && status == HW_OK; r.node = r.node->next) {
+        status = read_run(&r, (span){ r.node->text, r.node->len }, &out->along);
+        if (r.node == along) {
+            break;
+        }
+    }
+    return status == HW_OK && depth != NULL ? hw_corners_rule(r.with, depth, &out->depth, r.err)
+                                            : status;
+}
+
+hw_status hw_edges_trims(
+    const hw_corners_reading *with, const hw_node *trims, hw_garment *garment, hw_err *err)
+{
+    reading r = { .with = with, .node = trims, .err = err };
+    if (trims == NULL) {
+        return HW_OK;
+    }
+    if (trims->count > HW_MAX_TRIMS) {
+        (void)hw_err_set(err, HW_ERR_LIMIT, "%d trims are too many; a garment has at most %d",
+            trims->count, HW_MAX_TRIMS);
+        return hw_err_place(err, HW_ERR_LIMIT, trims->line, trims->column);
+    }
+    hw_trim *list = hw_arena_get(with->arena, (size_t)trims->count, sizeof *list);
+    if (list == NULL) {
+        return no_memory(&r);
+    }
+    int count = 0;
+    for (const hw_node *node = trims->first; node != NULL; node = node->next) {
+        hw_status status = read_trim(&r, node, &list[count++]);
+        if (status != HW_OK) {
+            return status;
+        }
+    }
+    garment->trims = list;
+    garment->trim_count = count;
+    return HW_OK;
+}

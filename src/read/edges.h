@@ -1,0 +1,26 @@
+/* Edges named in words, such as `left front right armhole`: joins and trims of a garment file.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#ifndef HW_READ_EDGES_H
+#define HW_READ_EDGES_H
+
+#include "read/corners.h"
+
+/*
+ * Read the joins of a garment file.
+ *
+ * Given:     reading   its garment has its pieces
+ *            list      checked list of texts, or one text; NULL for none
+ * Returned:  garment   joins and their number; untouched on failure
+ * Result:    HW_OK; HW_ERR_SYNTAX, HW_ERR_UNKNOWN (a piece, an edge, a stretch), HW_ERR_LIMIT, with
+ *            line and column; HW_ERR_NOMEM
+ * Note:      `EDGES to EDGES, within LENGTH`; EDGES are parted by ` and `; 1 cm is allowed where
+ *            nothing is said: as the usual tolerance
+ */
+hw_status hw_edges_joins(const hw_corners_reading *reading, const hw_node *list,
+    hw_garment *garment, hw_err *err) HW_MUST_USE;
+
+/* The same for its trims. */
+hw_status hw_edges_trims(const hw_corners_reading *reading, const hw_node *trims,
+    hw_garment *garment, hw_err *err) HW_MUST_USE;
+
+#endif
