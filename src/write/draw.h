@@ -41,7 +41,7 @@ typedef struct {
  * Returned:  out       as wide as the room and as high as what is drawn; untouched on failure
  * Result:    HW_OK; HW_ERR_RANGE (not even the smallest scale fits, or not the one asked for);
  *            HW_ERR_NOMEM; HW_ERR_INTERNAL (GSL)
- * Note:      round scales are 1:1, 1:2, 1:2.5, 1:4, 1:5, 1:8, 1:10, 1:20 (own choice [D1]). Right
+ * Note:      round scales are 1:1, 1:2, 1:2.5, 1:4, 1:5, 1:8, 1:10, 1:20 (own choice [V1]). Right
  *            side facing, hem down. Heights count from the fold. The hem's face is shaded.
  */
 hw_status hw_draw_pieces(

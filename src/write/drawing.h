@@ -96,7 +96,7 @@ typedef struct {
 const hw_look_style *hw_look_of(hw_look look);
 
 /* About how wide a text comes out, mm: 0.6 em for each character, which is on the safe side
- * (own choice [D1]); there are no fonts in here. */
+ * (own choice [V1]); there are no fonts in here. */
 double hw_look_width_mm(hw_look look, const char *text);
 
 /*

@@ -12,7 +12,7 @@
  * Given:     drawing   HW_OK by hw_drawing_status, its size above 0
  *            buf       initialised; appended to
  * Result:    HW_OK; HW_ERR_NOMEM; HW_ERR_LIMIT
- * Note:      by Scalable Vector Graphics 1.1 [D2]: width and height in mm and a viewBox in mm, so
+ * Note:      by Scalable Vector Graphics 1.1 [V2]: width and height in mm and a viewBox in mm, so
  *            that one unit is one mm on paper. Numbers have at most 3 decimals. Words stay words.
  *            Shapes of one look that follow each other share a group, whose class is the look's
  *            name. Control characters, which XML does not allow, become blanks. The output depends
