@@ -22,19 +22,20 @@ typedef struct {
 
 static const double scales[] = { 5, 4, 3, 2.5, 2, 1.5, 1.25, 1, 0.8, 0.5, 0.4, 0.25, 0.2, 0.125,
     0.1, 0.05 };
-static const double name_mm = 7;   /* the line above a face, and the room about it */
+static const double name_mm = 9;   /* the line above a face, and the room about it */
 static const double legend_mm = 7; /* the line below both */
 static const double letter_mm = 2.4;
 
 /* How a stitch is drawn, in parts of its width and height. */
-static const part stitch_path[] = { { 0.2, 0.06 }, { 0.5, 0.86 }, { 0.8, 0.06 } };
-static const part bump_path[] = { { 0.1, 0.72 }, { 0.24, 0.42 }, { 0.5, 0.3 }, { 0.76, 0.42 },
-    { 0.9, 0.72 } };
-static const double leg_part = 0.3;    /* of a stitch's width */
-static const double bump_part = 0.36;  /* of a row's height */
-static const double float_part = 0.22; /* of a row's height */
+static const part stitch_path[] = { { 0.2, 0.12 }, { 0.5, 0.8 }, { 0.8, 0.12 } };
+static const part bump_path[] = { { 0.16, 0.48 }, { 0.24, 0.38 }, { 0.36, 0.31 }, { 0.5, 0.29 },
+    { 0.64, 0.31 }, { 0.76, 0.38 }, { 0.84, 0.48 } };
+static const double leg_of_sts = 0.34, leg_of_row = 0.46; /* a leg is the thinner of the two */
+static const double bump_of_row = 0.42;
+static const double float_of_row = 0.17;
 static const double float_reach = 0.2; /* how far a float goes into the stitches at its ends */
-static const double float_from = 0.55, float_sag = 0.8; /* of a row's height */
+static const double float_from = 0.58, float_sag = 0.82; /* of a row's height */
+static const double edge_part = 0.1; /* of the shadow above and below, and of a float cut off */
 
 static hw_point place(const face *f, double column, double row)
 {
@@ -65,9 +66,11 @@ static void stitch(const face *f, int row, int column)
 
 static void stitches(const face *f)
 {
-    hw_drawing_rect(
-        f->drawing, HW_LOOK_FABRIC, place(f, 0, 0), place(f, f->columns, f->motif->chart.rows));
-    hw_drawing_pen(f->drawing, f->purl ? bump_part * f->row_mm : leg_part * f->sts_mm);
+    double leg_mm = leg_of_sts * f->sts_mm;
+    leg_mm = leg_mm < leg_of_row * f->row_mm ? leg_mm : leg_of_row * f->row_mm;
+    hw_drawing_rect(f->drawing, HW_LOOK_FABRIC, place(f, 0, -edge_part),
+        place(f, f->columns, f->motif->chart.rows + edge_part));
+    hw_drawing_pen(f->drawing, f->purl ? bump_of_row * f->row_mm : leg_mm);
     for (int row = 0; row < f->motif->chart.rows; row++) {
         for (int column = 0; column < f->columns; column++) {
             stitch(f, row, column);
@@ -82,8 +85,8 @@ static void strand(const face *f, int row, hw_colour colour, int first, int last
     static const hw_look looks[] = {
         [HW_BACKGROUND] = HW_LOOK_BACKGROUND_FLOAT, [HW_CONTRAST] = HW_LOOK_CONTRAST_FLOAT
     };
-    double from = first > 0 ? first - float_reach : 0;
-    double to = last + 1 < f->columns ? last + 1 + float_reach : f->columns;
+    double from = first > 0 ? first - float_reach : edge_part;
+    double to = last + 1 < f->columns ? last + 1 + float_reach : f->columns - edge_part;
     double bend = 2 * float_reach;
     const hw_point points[] = {
         place(f, from, row + (first > 0 ? float_from : float_sag)),
@@ -110,7 +113,7 @@ static void row_floats(const face *f, int row, hw_colour colour)
 
 static void floats(const face *f)
 {
-    hw_drawing_pen(f->drawing, float_part * f->row_mm);
+    hw_drawing_pen(f->drawing, float_of_row * f->row_mm);
     for (int row = 0; row < f->motif->chart.rows; row++) {
         int contrast_sts = f->motif->rows[row].contrast_sts;
         for (int k = 0; k < HW_COLOUR_COUNT && contrast_sts > 0; k++) {
@@ -160,8 +163,9 @@ static const char *head_words(const hw_draw_motif_task *task, double scale, hw_a
 static double scale_of(const hw_draw_motif_task *task)
 {
     int columns = task->repeats * task->motif->repeat;
-    double fixed_mm = HW_DRAWPARTS_HEAD_MM + 2 * name_mm + legend_mm;
-    double across = task->room.width_mm / (columns * hw_drawparts_sts_mm(task->band));
+    double fixed_mm = HW_DRAWPARTS_HEAD_MM + 2 * name_mm + legend_mm + HW_DRAWPARTS_EDGE_MM;
+    double across = (task->room.width_mm - 2 * HW_DRAWPARTS_EDGE_MM) /
+                    (columns * hw_drawparts_sts_mm(task->band));
     double up = (task->room.height_mm - fixed_mm) /
                 (2 * task->motif->chart.rows * hw_drawparts_row_mm(task->band));
     return hw_drawparts_scale(scales, sizeof scales / sizeof scales[0], across < up ? across : up);
@@ -183,6 +187,7 @@ hw_status hw_draw_fabric(
     face right = { .drawing = &drawing,
         .motif = task->motif,
         .columns = task->repeats * task->motif->repeat,
+        .left_mm = HW_DRAWPARTS_EDGE_MM,
         .top_mm = HW_DRAWPARTS_HEAD_MM,
         .sts_mm = scale * hw_drawparts_sts_mm(task->band),
         .row_mm = scale * hw_drawparts_row_mm(task->band) };
@@ -191,9 +196,9 @@ hw_status hw_draw_fabric(
     purl.top_mm += draw_face(&right, "right side");
     double end_mm = purl.top_mm;
     end_mm += draw_face(&purl, "purl side (faces you on the machine)") + legend_mm;
-    hw_drawing_words(&drawing, HW_LOOK_WORDS, (hw_point){ 0, end_mm - letter_mm / 2 },
+    hw_drawing_words(&drawing, HW_LOOK_WORDS, (hw_point){ right.left_mm, end_mm - letter_mm / 2 },
         HW_ALIGN_START, hw_drawparts_floats(task->motif, arena));
-    hw_drawing_size(&drawing, task->room.width_mm, end_mm);
+    hw_drawing_size(&drawing, task->room.width_mm, end_mm + HW_DRAWPARTS_EDGE_MM);
     hw_status status = hw_drawing_status(&drawing);
     if (status == HW_OK) {
         *out = drawing;

@@ -8,43 +8,20 @@
 
 enum { FIRST_ROOM = 64, MOST_SHAPES = 2000000 };
 
-#define INK_BLACK                                                                                  \
-    {                                                                                              \
-        26, 26, 26                                                                                 \
-    }
-#define INK_GREY                                                                                   \
-    {                                                                                              \
-        96, 96, 96                                                                                 \
-    }
-#define INK_DARK                                                                                   \
-    {                                                                                              \
-        44, 62, 104                                                                                \
-    }
-#define INK_DARKER                                                                                 \
-    {                                                                                              \
-        18, 28, 56                                                                                 \
-    }
-#define INK_LIGHT                                                                                  \
-    {                                                                                              \
-        240, 230, 208                                                                              \
-    }
-#define INK_LESS                                                                                   \
-    {                                                                                              \
-        205, 188, 155                                                                              \
-    }
-#define INK_SHADOW                                                                                 \
-    {                                                                                              \
-        120, 116, 112                                                                              \
-    }
-#define INK_PALE                                                                                   \
-    {                                                                                              \
-        246, 246, 244                                                                              \
-    }
-#define INK_SHADE                                                                                  \
-    {                                                                                              \
-        216, 220, 226                                                                              \
-    }
-#define CHARACTER_EMS 0.6
+enum {
+    INK_BLACK = 0x1a1a1a,
+    INK_GREY = 0x606060,
+    INK_DARK = 0x2c3e68,
+    INK_DARKER = 0x182446,
+    INK_LIGHT = 0xf2ead8,
+    INK_LESS_LIGHT = 0xe2d0ac,
+    INK_SHADOW = 0x969088,
+    INK_PALE = 0xf6f6f4,
+    INK_SHADE = 0xd8dce2,
+    INK_WHITE = 0xffffff
+};
+
+static const double character_ems = 0.6;
 
 /* Own choice [V1]: dark on light, so that both print in grey. */
 static const hw_look_style looks[] = {
@@ -59,7 +36,7 @@ static const hw_look_style looks[] = {
         .line_mm = 0.12,
         .line = INK_GREY,
         .filled = true,
-        .fill = { 255, 255, 255 } },
+        .fill = INK_WHITE },
     [HW_LOOK_CONTRAST_SQUARE] = { .name = "contrast-square",
         .line_mm = 0.12,
         .line = INK_GREY,
@@ -72,7 +49,9 @@ static const hw_look_style looks[] = {
     [HW_LOOK_CONTRAST_STITCH] = { .name = "contrast-stitch", .line_mm = 0.8, .line = INK_DARK },
     [HW_LOOK_BACKGROUND_BUMP] = { .name = "background-bump", .line_mm = 0.8, .line = INK_LIGHT },
     [HW_LOOK_CONTRAST_BUMP] = { .name = "contrast-bump", .line_mm = 0.8, .line = INK_DARK },
-    [HW_LOOK_BACKGROUND_FLOAT] = { .name = "background-float", .line_mm = 0.5, .line = INK_LESS },
+    [HW_LOOK_BACKGROUND_FLOAT] = { .name = "background-float",
+        .line_mm = 0.5,
+        .line = INK_LESS_LIGHT },
     [HW_LOOK_CONTRAST_FLOAT] = { .name = "contrast-float", .line_mm = 0.5, .line = INK_DARKER },
     [HW_LOOK_TITLE] = { .name = "title",
         .font_mm = 5,
@@ -107,7 +86,7 @@ static int characters(const char *text)
 
 double hw_look_width_mm(hw_look look, const char *text)
 {
-    return characters(text) * CHARACTER_EMS * hw_look_of(look)->font_mm;
+    return characters(text) * character_ems * hw_look_of(look)->font_mm;
 }
 
 void hw_drawing_begin(hw_drawing *drawing, hw_arena *arena, const char *title)

@@ -30,20 +30,15 @@ typedef enum {
     HW_LOOK_COUNT
 } hw_look;
 
-/* Red, green and blue, each 0 to 255. */
-typedef struct {
-    unsigned char red, green, blue;
-} hw_ink;
-
 /* What a look comes to. */
 typedef struct {
     const char *name; /* in small letters and hyphens */
     double line_mm;   /* 0: no line */
     bool dashed;      /* dashes of HW_DASH_LINES line widths, with gaps as long */
     bool filled;
-    bool bold;         /* of words */
-    double font_mm;    /* the letters' em; 0: a look of shapes */
-    hw_ink line, fill; /* words are filled */
+    bool bold;           /* of words */
+    double font_mm;      /* the letters' em; 0: a look of shapes */
+    unsigned line, fill; /* 0xRRGGBB; words are filled */
 } hw_look_style;
 
 enum { HW_DASH_LINES = 5 };

@@ -4,8 +4,8 @@
 
 #include "core/num.h"
 
-static const double title_mm = 5.5;
-static const double words_mm = 10.5;
+static const double title_mm = 9;
+static const double words_mm = 14.5;
 static const double mm_per_10cm = 100;
 static const double slack = 1e-9; /* a scale that fits exactly still fits */
 
@@ -42,9 +42,11 @@ hw_look hw_drawparts_title_look(const char *title, double width_mm)
 
 void hw_drawparts_head(hw_drawing *drawing, double width_mm, const char *words)
 {
-    hw_drawing_words(drawing, hw_drawparts_title_look(drawing->title, width_mm),
-        (hw_point){ 0, title_mm }, HW_ALIGN_START, drawing->title);
-    hw_drawing_words(drawing, HW_LOOK_WORDS, (hw_point){ 0, words_mm }, HW_ALIGN_START, words);
+    hw_drawing_words(drawing,
+        hw_drawparts_title_look(drawing->title, width_mm - 2 * HW_DRAWPARTS_EDGE_MM),
+        (hw_point){ HW_DRAWPARTS_EDGE_MM, title_mm }, HW_ALIGN_START, drawing->title);
+    hw_drawing_words(drawing, HW_LOOK_WORDS, (hw_point){ HW_DRAWPARTS_EDGE_MM, words_mm },
+        HW_ALIGN_START, words);
 }
 
 static const char *sts_words(int count)

@@ -16,7 +16,10 @@ double hw_drawparts_row_mm(const hw_gauge *gauge);
 /* The largest look of a title in which a text is no wider than that, or else the smallest. */
 hw_look hw_drawparts_title_look(const char *title, double width_mm);
 
-enum { HW_DRAWPARTS_HEAD_MM = 14 }; /* what the head takes of the height */
+enum {
+    HW_DRAWPARTS_EDGE_MM = 4, /* left free at each side of the room */
+    HW_DRAWPARTS_HEAD_MM = 17 /* what the head takes of the height */
+};
 
 /* The title, and below it a line of small words; NULL stands for refused memory. */
 void hw_drawparts_head(hw_drawing *drawing, double width_mm, const char *words);

@@ -37,11 +37,10 @@ static void escaped(hw_buf *buf, const char *text)
     }
 }
 
-static void colour(hw_buf *buf, const char *what, bool any, hw_ink ink)
+static void colour(hw_buf *buf, const char *what, bool any, unsigned ink)
 {
     if (any) {
-        hw_buf_format(buf, " %s=\"#%02x%02x%02x\"", what, (unsigned)ink.red, (unsigned)ink.green,
-            (unsigned)ink.blue);
+        hw_buf_format(buf, " %s=\"#%06x\"", what, ink);
     } else {
         hw_buf_format(buf, " %s=\"none\"", what);
     }
