@@ -121,7 +121,8 @@ static bool shape_away(const hw_row_frame *f, hw_row_finding *out)
 hw_status hw_row_findings(const hw_row_frame *frame, hw_arena *arena, hw_rowplan *out)
 {
     int bands = frame->task->band_count + 1;
-    hw_row_finding *list = hw_arena_get(arena, (size_t)(3 * bands + 1), sizeof *list);
+    size_t most = (size_t)bands * 3 + 1;
+    hw_row_finding *list = hw_arena_get(arena, most, sizeof *list);
     if (list == NULL) {
         return HW_ERR_NOMEM;
     }

@@ -79,6 +79,10 @@ static void hem_before(hw_row_hands *hands, hw_row *row)
     if (hem->fold == HW_FOLD_PICOT && row->number == hem->facing_rows + 1) {
         add(hands, row, (hw_handwork){ .kind = HW_HAND_PICOT });
     }
+    bool purl = hem->fold == HW_FOLD_PURL && row->kind == HW_ROW_FOLD;
+    if (purl && !on_bed(hands)) {
+        add(hands, row, (hw_handwork){ .kind = HW_HAND_PURL });
+    }
     int fewer = task->fit->visible_sts - task->fit->main_sts;
     bool above_band = row->number == hw_row_frame_band_first(hands->frame, 0) + hem->band_rows;
     if (above_band && fewer != 0) {

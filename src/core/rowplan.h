@@ -38,11 +38,12 @@ typedef enum { HW_YARN_NONE, HW_YARN_MAIN, HW_YARN_CONTRAST, HW_YARN_COUNT } hw_
 typedef enum { HW_FEEDER_FIRST, HW_FEEDER_SECOND, HW_FEEDER_COUNT } hw_feeder;
 
 typedef enum {
-    HW_HAND_CAST_ON,    /* sts stitches, as the task says; number: rows of waste yarn, or 0 */
-    HW_HAND_WEIGHTS,    /* hang them, or move them up */
-    HW_HAND_COUNTER,    /* set the row counter to number */
-    HW_HAND_PICOT,      /* every other stitch to its neighbour */
-    HW_HAND_PURL,       /* turn each stitch of the row just knitted into a purl */
+    HW_HAND_CAST_ON, /* sts stitches, as the task says; number: rows of waste yarn, or 0 */
+    HW_HAND_WEIGHTS, /* hang them, or move them up */
+    HW_HAND_COUNTER, /* set the row counter to number */
+    HW_HAND_PICOT,   /* every other stitch to its neighbour */
+    HW_HAND_PURL, /* the row shows purl stitches on the right side: turned after it, by hand worked
+                     so */
     HW_HAND_CARD_IN,    /* lock the card at row number */
     HW_HAND_CARD_GO,    /* let the card move */
     HW_HAND_SECOND_IN,  /* the contrast yarn into the second feeder */
