@@ -263,6 +263,15 @@ START_TEST(odd_pairs)
     ck_assert(!hw_pickup_divide(edges, 2, 7, shares));
     ck_assert_int_eq(shares[0], 4);
     ck_assert_int_eq(shares[1], 3);
+    /* 0.5 and 1.5 of two stitches: the odd one goes to the earlier, whichever is longer */
+    static const hw_pickup_edge uneven[] = { { .length_cm = 10 }, { .length_cm = 30 },
+        { .length_cm = 10 } };
+    ck_assert(hw_pickup_divide(uneven, 2, 2, shares));
+    ck_assert_int_eq(shares[0], 1);
+    ck_assert_int_eq(shares[1], 1);
+    ck_assert(hw_pickup_divide(uneven + 1, 2, 2, shares));
+    ck_assert_int_eq(shares[0], 2);
+    ck_assert_int_eq(shares[1], 0);
     ck_assert(hw_pickup_divide(edges, 2, 8, shares));
     ck_assert_int_eq(shares[0], 4);
     ck_assert_int_eq(shares[1], 4);

@@ -379,6 +379,36 @@ START_TEST(balls_over_the_garment)
 }
 END_TEST
 
+/* By hand: 10 000 stitches of 9 mm are 90 m. Balls of 50 g and 100 m: 45 g and one ball; weighed at
+ * 60 g for as many, two; one that is bought by its metres alone, 50 m, two as well. */
+START_TEST(balls_by_mass_or_length)
+{
+    static const struct {
+        double ball_g, ball_m, g_per_m2;
+        int balls;
+    } rows[] = { { 50, 100, 0, 1 }, { 50, 100, 1200, 2 }, { 0, 50, 0, 2 }, { 25, 0, 1200, 3 } };
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        const hw_yarn yarn = { "main", rows[i].ball_g, rows[i].ball_m };
+        const hw_yarn_fabric fabric = { .sts_per_10cm = 40,
+            .rows_per_10cm = 50,
+            .unravelled_sts = 1000,
+            .unravelled_m = 9,
+            .g_per_m2 = rows[i].g_per_m2 };
+        const hw_yarn_task task = {
+            .yarns = &yarn, .yarn_count = 1, .fabrics = &fabric, .fabric_count = 1
+        };
+        const hw_yarn_part part = { .counts = { .sts = { 10000 } } };
+        hw_yarn_total total = totals_of(&task, &part, 1).of[0];
+        ck_assert_int_eq(total.balls, rows[i].balls);
+        ck_assert_double_eq_tol(total.used.m, 90, 1e-9);
+        ck_assert_int_eq(total.used.has_g, i != 2);
+        if (i != 2) { /* 10 000 stitches of 20 in a square cm are 500 cm2, 0.05 m2 */
+            ck_assert_double_eq_tol(total.used.g, i == 0 ? 45 : 60, 1e-9);
+        }
+    }
+}
+END_TEST
+
 /* By hand: 1000 stitches that gave less yarn than their strands alone need cannot be: 1 passed
  * stitch of 2.5 mm for each, and 2 mm in all. Not believed, and said. */
 START_TEST(unbelievable)
@@ -404,6 +434,7 @@ int main(void)
 {
     const TTest *const tests[] = { counts_by_hand, published_blanket, published_areas,
         simulated_swatch, simulated_without_balls, simulated_unravelling,
-        fabric_that_was_not_measured, balls_over_the_garment, unbelievable };
+        fabric_that_was_not_measured, balls_over_the_garment, balls_by_mass_or_length,
+        unbelievable };
     return hw_check_run(hw_check_suite("yarn", tests, sizeof tests / sizeof tests[0]));
 }
