@@ -141,7 +141,7 @@ hw_status hw_row_findings(const hw_row_frame *frame, hw_arena *arena, hw_rowplan
 
 /* ---- words ---- */
 
-/* "facing: knit 11 or 13 rows, not 12" */
+/* "knit 11 or 13 facing rows in place of 12" */
 static void say_remedy(hw_buf *buf, const hw_row_remedy *r)
 {
     static const struct {
@@ -149,7 +149,7 @@ static void say_remedy(hw_buf *buf, const hw_row_remedy *r)
     } words[] = {
         [HW_REMEDY_NONE] = { "", "" },
         [HW_REMEDY_FACING] = { "knit ", " facing rows in place of" },
-        [HW_REMEDY_FOLD] = { "knit ", " fold rows (a picot, or none) in place of" },
+        [HW_REMEDY_FOLD] = { "turn the hem with a picot or with no fold row", "" },
         [HW_REMEDY_BELOW] = { "knit ", " plain rows below the band in place of" },
         [HW_REMEDY_BAND] = { "make the band ", " rows high in place of" },
         [HW_REMEDY_ABOVE] = { "knit ", " plain rows above the band in place of" },
@@ -157,6 +157,9 @@ static void say_remedy(hw_buf *buf, const hw_row_remedy *r)
     };
     _Static_assert(sizeof words / sizeof words[0] == HW_REMEDY_COUNT, "words for each remedy");
     hw_buf_text(buf, words[r->kind].before);
+    if (words[r->kind].behind[0] == '\0') {
+        return;
+    }
     if (r->fewer >= 0 && r->more >= 0) {
         hw_buf_format(buf, "%d or %d", r->fewer, r->more);
     } else {

@@ -112,8 +112,8 @@ START_TEST(steps_inside_a_run)
     runs = runs_of(&plan);
     last = &runs.list[runs.count - 1];
     ck_assert_str_eq(hw_rowwords_run(&plan, last, &arena),
-        "Increase 1 stitch at the right of the bed (the piece's left edge) in row 22, then every "
-        "1 rows, 9 times in all, the last in row 30.");
+        "Increase 1 stitch at the right of the bed (the piece's left edge) in row 22, then in "
+        "every row, 9 times in all, the last in row 30.");
 }
 END_TEST
 

@@ -2,6 +2,8 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "example_rows.h"
 
+#include "support.h"
+
 static void set_motif(rows_example *e, int rows)
 {
     for (int i = 0; i < ROWS_MOST_BAND; i++) {
@@ -89,4 +91,15 @@ void example_rows_shape(rows_example *e)
     }
     e->task.shape = &e->shape;
     e->task.steps = &e->steps;
+}
+
+hw_hem example_rows_chance(unsigned *state)
+{
+    hw_hem hem = { .facing_rows = 1 + hw_check_random(state, 30),
+        .fold_rows = hw_check_random(state, 2),
+        .below_rows = 2 + hw_check_random(state, 9),
+        .band_rows = 1 + hw_check_random(state, ROWS_MOST_BAND),
+        .above_rows = 2 + hw_check_random(state, 9) };
+    hem.fold = hem.fold_rows == 0 ? HW_FOLD_NONE : HW_FOLD_LOOSE;
+    return hem;
 }

@@ -36,4 +36,7 @@ void example_rows_hem(rows_example *e, const hw_hem *hem);
  * middle in row 6, 1 decreased at each neck edge in row 8, and what is left ended. */
 void example_rows_shape(rows_example *e);
 
+/* A hem by chance, 1 to ROWS_MOST_BAND band rows, with or without a loose fold row. */
+hw_hem example_rows_chance(unsigned *state);
+
 #endif
