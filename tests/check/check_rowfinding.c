@@ -1,5 +1,5 @@
-/* Sides that do not come out: faults found by hand and by chance, and whether the ways out mend
- * them. SPDX-License-Identifier: GPL-3.0-or-later */
+/* Sides that do not come out: faults by hand and by chance, and whether the ways out mend them.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 #include <string.h>
 
 #include "core/rowplan.h"
@@ -67,6 +67,16 @@ START_TEST(loose_fold_row)
     ck_assert_ptr_nonnull(strstr(text, "knit 3 plain rows below the band in place of 2"));
     e.task.either_side = true;
     ck_assert_int_eq(made().finding_count, 0);
+    e.task.either_side = false; /* no fold row, but 3 plain rows: 2 or 4 would do */
+    hem.fold = HW_FOLD_NONE;
+    hem.fold_rows = 0;
+    hem.below_rows = 3;
+    example_rows_hem(&e, &hem);
+    plan = made();
+    ck_assert_int_eq(plan.finding_count, 1);
+    ck_assert_int_eq(plan.findings[0].remedy_count, 2);
+    ck_assert_int_eq(remedy(&plan.findings[0], HW_REMEDY_BELOW)->fewer, 2);
+    ck_assert_int_eq(remedy(&plan.findings[0], HW_REMEDY_BELOW)->more, 4);
 }
 END_TEST
 
@@ -137,6 +147,13 @@ START_TEST(further_bands)
     e.machine.carriage = HW_CARRIAGE_DIRECT;
     band.row = 6;
     ck_assert_int_eq(made().finding_count, 0);
+    band.row = 5; /* its second row is the first above the neck; 26 begins at the left as well */
+    plan = made();
+    ck_assert_int_eq(plan.finding_count, 2);
+    ck_assert_int_eq(plan.findings[1].kind, HW_FINDING_BAND_PARTED);
+    ck_assert_int_eq(plan.findings[1].number, 27);
+    ck_assert_int_eq(remedy(&plan.findings[1], HW_REMEDY_BAND_ROW)->fewer, 5);
+    ck_assert_int_eq(remedy(&plan.findings[1], HW_REMEDY_BAND_ROW)->more, 7);
 }
 END_TEST
 
