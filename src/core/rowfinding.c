@@ -21,17 +21,6 @@ static void remedy(hw_row_finding *finding, hw_row_remedy what)
     finding->remedies[finding->remedy_count++] = what;
 }
 
-/* The first row above the hem at which a further band may begin; as hw_rowplan_make checks it. */
-static int least_row(const hw_row_frame *f, int band)
-{
-    int least = hw_row_frame_lead(f) + (hw_row_frame_joins(f) ? 1 : 0);
-    if (band > 1) {
-        int below = f->task->bands[band - 2].row + hw_row_frame_band_rows(f, band - 1);
-        least = below + hw_row_frame_lead(f) > least ? below + hw_row_frame_lead(f) : least;
-    }
-    return least;
-}
-
 /* The last row above the hem at which it may begin: below the next band, or the last row. */
 static int most_row(const hw_row_frame *f, int band)
 {
@@ -42,7 +31,7 @@ static int most_row(const hw_row_frame *f, int band)
 
 static hw_row_remedy move_band(const hw_row_frame *f, int band, int fewer, int more)
 {
-    bool down = fewer >= least_row(f, band);
+    bool down = fewer >= hw_row_frame_band_least(f, band);
     bool up = more <= most_row(f, band);
     return (hw_row_remedy){ .kind = HW_REMEDY_BAND_ROW,
         .rows = f->task->bands[band - 1].row + 1,
