@@ -7,12 +7,18 @@
 
 #include "core/num.h"
 
+enum {
+    STEPS = 32,     /* between two spots, where words are kept off the outline */
+    MOST_MOVES = 60 /* of a name, outwards */
+};
+
 static const double close_cm = 0.3;  /* heights nearer than that are one */
 static const double apart_mm = 3.4;  /* from one line of small words to the next */
 static const double gap_mm = 1.5;    /* between a line and its words */
 static const double tick_mm = 1;     /* half of one */
 static const double ruler_mm = 3;    /* from a piece, or the names at its left, to its heights */
 static const double lead_mm = 2.5;   /* from a tick to the words that belong to it */
+static const double near_mm = 0.7;   /* words come no nearer to an outline */
 static const double lower_mm = 0.95; /* from a small word's middle down to its foot */
 
 static const char *length_text(hw_arena *arena, hw_show show, double cm)
@@ -28,6 +34,11 @@ static const char *length_text(hw_arena *arena, hw_show show, double cm)
 static double larger(double a, double b)
 {
     return a > b ? a : b;
+}
+
+static double smaller(double a, double b)
+{
+    return a < b ? a : b;
 }
 
 /* Put a height into its place among the marks; one that is there already only gains a guide. */
@@ -60,7 +71,7 @@ static void find_marks(hw_pieceview *v)
         for (int i = 1; i < v->edges[e].count; i++) {
             double up_cm = v->edges[e].spots[i].up_cm;
             if (hw_trace_ends(&v->edges[e], i) && up_cm < v->top_cm - close_cm) {
-                add_mark(v, up_cm, true);
+                add_mark(v, up_cm, up_cm > v->piece->face_cm + close_cm);
             }
         }
     }
@@ -206,18 +217,52 @@ static void end_widths(const hw_pieceplace *pl)
     }
 }
 
-/* A line across the piece, with its width, where a stretch ends. */
-static void guide(const hw_pieceplace *pl, double up_cm)
+/* Whether a text would lie on the outline: its way is walked in small steps. */
+static bool touches(const hw_pieceplace *pl, hw_point at, hw_align align, const char *text)
+{
+    double width_mm = hw_look_width_mm(HW_LOOK_SMALL, text);
+    double from_mm = at.x_mm - (align == HW_ALIGN_START    ? 0
+                                   : align == HW_ALIGN_END ? width_mm
+                                                           : width_mm / 2);
+    for (int e = 0; e < HW_EDGE_COUNT; e++) {
+        const hw_trace *trace = &pl->view->edges[e];
+        for (int i = 0; i < (trace->count - 1) * STEPS; i++) {
+            const hw_trace_spot *a = &trace->spots[i / STEPS];
+            double share = (double)(i % STEPS) / STEPS;
+            hw_point spot = spot_at(pl, a->across_cm + share * (a[1].across_cm - a->across_cm),
+                a->up_cm + share * (a[1].up_cm - a->up_cm));
+            if (fabs(spot.x_mm - from_mm - width_mm / 2) < width_mm / 2 + near_mm &&
+                fabs(spot.y_mm - at.y_mm + lower_mm) < apart_mm / 2) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+/* A width on a line across the piece: above it, or below, where it touches nothing; in cm alone
+ * where that is shorter. Where there is no such place, neither line nor width is drawn. */
+static bool guide(const hw_pieceplace *pl, double up_cm)
 {
     const hw_trace *edges = pl->view->edges;
     double left_cm = hw_trace_across_cm(&edges[HW_EDGE_LEFT], up_cm);
     double right_cm = hw_trace_across_cm(&edges[HW_EDGE_RIGHT], up_cm);
     hw_point from = spot_at(pl, left_cm, up_cm);
     hw_point to = spot_at(pl, right_cm, up_cm);
-    hw_drawing_line(pl->pen->drawing, HW_LOOK_DASHED, from, to);
-    hw_drawing_words(pl->pen->drawing, HW_LOOK_SMALL,
-        (hw_point){ (from.x_mm + to.x_mm) / 2, from.y_mm - gap_mm / 2 }, HW_ALIGN_MIDDLE,
-        length_text(pl->pen->arena, pl->pen->show, right_cm - left_cm));
+    const hw_show shows[] = { pl->pen->show,
+        pl->pen->show == HW_SHOW_BOTH ? HW_SHOW_CM : pl->pen->show };
+    const double downs_mm[] = { -gap_mm / 2, apart_mm - gap_mm / 2 };
+    for (int i = 0; i < 4; i++) {
+        const char *text = length_text(pl->pen->arena, shows[i / 2], right_cm - left_cm);
+        hw_point at = { (from.x_mm + to.x_mm) / 2, from.y_mm + downs_mm[i % 2] };
+        if (text == NULL || (hw_look_width_mm(HW_LOOK_SMALL, text) < to.x_mm - from.x_mm &&
+                                !touches(pl, at, HW_ALIGN_MIDDLE, text))) {
+            hw_drawing_line(pl->pen->drawing, HW_LOOK_DASHED, from, to);
+            hw_drawing_words(pl->pen->drawing, HW_LOOK_SMALL, at, HW_ALIGN_MIDDLE, text);
+            return true;
+        }
+    }
+    return false;
 }
 
 /* A ruler at the left: heights from the fold, their words pushed up where they would touch. */
@@ -234,26 +279,38 @@ static void heights(const hw_pieceplace *pl)
         (hw_point){ foot.x_mm + tick_mm, foot.y_mm });
     for (int i = 0; i < v->mark_count; i++) {
         hw_point at = { foot.x_mm, spot_at(pl, 0, v->marks[i].up_cm).y_mm };
-        double words_mm = at.y_mm < free_mm ? at.y_mm : free_mm;
+        double words_mm = smaller(at.y_mm, free_mm);
         free_mm = words_mm - apart_mm;
         hw_drawing_line(d, HW_LOOK_THIN, (hw_point){ at.x_mm + tick_mm, at.y_mm }, at);
         hw_drawing_line(
             d, HW_LOOK_THIN, at, (hw_point){ at.x_mm - lead_mm + gap_mm / 2, words_mm });
         hw_drawing_words(d, HW_LOOK_SMALL, (hw_point){ at.x_mm - lead_mm, words_mm + lower_mm },
             HW_ALIGN_END, v->marks[i].text);
-        if (v->marks[i].guide && guide_mm - at.y_mm >= apart_mm) {
-            guide(pl, v->marks[i].up_cm);
+        if (v->marks[i].guide && guide_mm - at.y_mm >= 2 * apart_mm &&
+            guide(pl, v->marks[i].up_cm)) {
             guide_mm = at.y_mm;
         }
     }
 }
 
-/* The name of each stretch outside its middle; side HW_LEFT: left of the edge. */
+/* A name outside its place on the edge, moved out until it touches nothing. */
+static void name(const hw_pieceplace *pl, hw_point at, hw_side side, const char *text)
+{
+    double out_mm = side == HW_LEFT ? -gap_mm : gap_mm;
+    hw_align align = side == HW_LEFT ? HW_ALIGN_END : HW_ALIGN_START;
+    at.x_mm += out_mm;
+    for (int i = 0; i < MOST_MOVES && touches(pl, at, align, text); i++) {
+        at.x_mm += out_mm / 2;
+    }
+    hw_drawing_words(pl->pen->drawing, HW_LOOK_SMALL, at, align, text);
+}
+
+/* The name of each stretch beside its middle, no two on one line. */
 static void names(const hw_pieceplace *pl, hw_side side)
 {
     const hw_trace *trace = &pl->view->edges[side == HW_LEFT ? HW_EDGE_LEFT : HW_EDGE_RIGHT];
-    double out_mm = side == HW_LEFT ? -gap_mm : gap_mm;
     double from_cm = trace->spots[0].up_cm;
+    double free_mm = pl->fold_mm;
     for (int i = 1; i < trace->count; i++) {
         if (!hw_trace_ends(trace, i)) {
             continue;
@@ -262,9 +319,9 @@ static void names(const hw_pieceplace *pl, hw_side side)
         from_cm = trace->spots[i].up_cm;
         if (trace->spots[i].stretch[0] != '\0') {
             hw_point at = spot_at(pl, hw_trace_across_cm(trace, up_cm), up_cm);
-            hw_drawing_words(pl->pen->drawing, HW_LOOK_SMALL,
-                (hw_point){ at.x_mm + out_mm, at.y_mm + lower_mm },
-                side == HW_LEFT ? HW_ALIGN_END : HW_ALIGN_START, trace->spots[i].stretch);
+            at.y_mm = smaller(at.y_mm + lower_mm, free_mm);
+            free_mm = at.y_mm - apart_mm;
+            name(pl, at, side, trace->spots[i].stretch);
         }
     }
 }
