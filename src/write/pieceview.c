@@ -2,15 +2,11 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "write/pieceview.h"
 
-#include <assert.h>
 #include <math.h>
 
 #include "core/num.h"
 
-enum {
-    STEPS = 32,     /* between two spots, where words are kept off the outline */
-    MOST_MOVES = 60 /* of a name, outwards */
-};
+enum { MOST_MOVES = 60 }; /* of a name, outwards */
 
 static const double close_cm = 0.3;  /* heights nearer than that are one */
 static const double apart_mm = 3.4;  /* from one line of small words to the next */
@@ -18,6 +14,7 @@ static const double gap_mm = 1.5;    /* between a line and its words */
 static const double tick_mm = 1;     /* half of one */
 static const double ruler_mm = 3;    /* from a piece, or the names at its left, to its heights */
 static const double lead_mm = 2.5;   /* from a tick to the words that belong to it */
+static const double tiny_mm = 1e-9;  /* a way so short has no slope */
 static const double near_mm = 0.7;   /* words come no nearer to an outline */
 static const double lower_mm = 0.95; /* from a small word's middle down to its foot */
 
@@ -178,20 +175,36 @@ static void outline(const hw_pieceplace *pl)
     hw_drawing_polygon(d, HW_LOOK_OUTLINE, points, count);
 }
 
+/* A width in words, in cm alone where both units would stand out beside the piece. */
+static const char *width_text(const hw_pieceplace *pl, hw_point middle, double cm)
+{
+    const char *text = length_text(pl->pen->arena, pl->pen->show, cm);
+    if (text == NULL || pl->pen->show != HW_SHOW_BOTH) {
+        return text;
+    }
+    double half_mm = hw_look_width_mm(HW_LOOK_SMALL, text) / 2;
+    bool within = middle.x_mm - half_mm >= spot_at(pl, pl->view->from_cm, 0).x_mm - gap_mm &&
+                  middle.x_mm + half_mm <= spot_at(pl, pl->view->to_cm, 0).x_mm + gap_mm;
+    return within ? text : length_text(pl->pen->arena, HW_SHOW_CM, cm);
+}
+
+static void tick(hw_drawing *d, hw_point at)
+{
+    hw_drawing_line(d, HW_LOOK_THIN, (hw_point){ at.x_mm, at.y_mm - tick_mm },
+        (hw_point){ at.x_mm, at.y_mm + tick_mm });
+}
+
 /* A measuring line along the page between two points at one height, and its length above it, or
  * below it. */
 static void measure(const hw_pieceplace *pl, hw_point from, hw_point to, double words_down_mm)
 {
     hw_drawing *d = pl->pen->drawing;
-    double cm = (to.x_mm - from.x_mm) / pl->pen->mm_per_cm;
+    hw_point middle = { (from.x_mm + to.x_mm) / 2, from.y_mm + words_down_mm };
     hw_drawing_line(d, HW_LOOK_THIN, from, to);
-    hw_drawing_line(d, HW_LOOK_THIN, (hw_point){ from.x_mm, from.y_mm - tick_mm },
-        (hw_point){ from.x_mm, from.y_mm + tick_mm });
-    hw_drawing_line(d, HW_LOOK_THIN, (hw_point){ to.x_mm, to.y_mm - tick_mm },
-        (hw_point){ to.x_mm, to.y_mm + tick_mm });
-    hw_drawing_words(d, HW_LOOK_SMALL,
-        (hw_point){ (from.x_mm + to.x_mm) / 2, from.y_mm + words_down_mm }, HW_ALIGN_MIDDLE,
-        length_text(pl->pen->arena, pl->pen->show, cm));
+    tick(d, from);
+    tick(d, to);
+    hw_drawing_words(d, HW_LOOK_SMALL, middle, HW_ALIGN_MIDDLE,
+        width_text(pl, middle, (to.x_mm - from.x_mm) / pl->pen->mm_per_cm));
 }
 
 /* The width at the hem below, and that of the neck, or of a flat top, above. */
@@ -217,22 +230,37 @@ static void end_widths(const hw_pieceplace *pl)
     }
 }
 
-/* Whether a text would lie on the outline: its way is walked in small steps. */
+/* Narrow the part of a straight way, span[0] to span[1] of 0 to 1, to where it is within half of
+ * a middle; false where nothing is left. */
+static bool narrow(double from, double step, double middle, double half, double *span)
+{
+    if (fabs(step) < tiny_mm) {
+        return fabs(from - middle) < half;
+    }
+    double enters = (middle - half - from) / step;
+    double leaves = (middle + half - from) / step;
+    span[0] = larger(span[0], smaller(enters, leaves));
+    span[1] = smaller(span[1], larger(enters, leaves));
+    return span[0] < span[1];
+}
+
+/* Whether a text would lie on the outline. */
 static bool touches(const hw_pieceplace *pl, hw_point at, hw_align align, const char *text)
 {
+    static const double before[] = {
+        [HW_ALIGN_START] = 0.5, [HW_ALIGN_MIDDLE] = 0, [HW_ALIGN_END] = -0.5
+    };
     double width_mm = hw_look_width_mm(HW_LOOK_SMALL, text);
-    double from_mm = at.x_mm - (align == HW_ALIGN_START    ? 0
-                                   : align == HW_ALIGN_END ? width_mm
-                                                           : width_mm / 2);
+    hw_point middle = { at.x_mm + before[align] * width_mm, at.y_mm - lower_mm };
     for (int e = 0; e < HW_EDGE_COUNT; e++) {
         const hw_trace *trace = &pl->view->edges[e];
-        for (int i = 0; i < (trace->count - 1) * STEPS; i++) {
-            const hw_trace_spot *a = &trace->spots[i / STEPS];
-            double share = (double)(i % STEPS) / STEPS;
-            hw_point spot = spot_at(pl, a->across_cm + share * (a[1].across_cm - a->across_cm),
-                a->up_cm + share * (a[1].up_cm - a->up_cm));
-            if (fabs(spot.x_mm - from_mm - width_mm / 2) < width_mm / 2 + near_mm &&
-                fabs(spot.y_mm - at.y_mm + lower_mm) < apart_mm / 2) {
+        for (int i = 1; i < trace->count; i++) {
+            const hw_trace_spot *spots = &trace->spots[i - 1];
+            hw_point from = spot_at(pl, spots[0].across_cm, spots[0].up_cm);
+            hw_point to = spot_at(pl, spots[1].across_cm, spots[1].up_cm);
+            double span[] = { 0, 1 };
+            if (narrow(from.x_mm, to.x_mm - from.x_mm, middle.x_mm, width_mm / 2 + near_mm, span) &&
+                narrow(from.y_mm, to.y_mm - from.y_mm, middle.y_mm, apart_mm / 2, span)) {
                 return true;
             }
         }
