@@ -148,7 +148,7 @@ static int add_edge(const hw_pieceplace *pl, const hw_trace *trace, bool down, h
 }
 
 /* Round the piece: up its left edge, down and up the neck, down its right edge. */
-static void outline(const hw_pieceplace *pl)
+static void go_round(hw_pieceplace *pl)
 {
     const hw_trace *edges = pl->view->edges;
     size_t most = 0;
@@ -156,15 +156,22 @@ static void outline(const hw_pieceplace *pl)
         most += (size_t)edges[e].count;
     }
     hw_point *points = hw_arena_get(pl->pen->arena, most, sizeof *points);
-    int count = 0;
-    if (points != NULL) {
-        count += add_edge(pl, &edges[HW_EDGE_LEFT], false, points);
-        count += add_edge(pl, &edges[HW_EDGE_NECK_LEFT], true, &points[count]);
-        count += add_edge(pl, &edges[HW_EDGE_NECK_RIGHT], false, &points[count]);
-        count += add_edge(pl, &edges[HW_EDGE_RIGHT], true, &points[count]);
+    if (points == NULL) {
+        return;
     }
+    int count = add_edge(pl, &edges[HW_EDGE_LEFT], false, points);
+    count += add_edge(pl, &edges[HW_EDGE_NECK_LEFT], true, &points[count]);
+    count += add_edge(pl, &edges[HW_EDGE_NECK_RIGHT], false, &points[count]);
+    count += add_edge(pl, &edges[HW_EDGE_RIGHT], true, &points[count]);
+    pl->round = points;
+    pl->round_count = count;
+}
+
+static void outline(const hw_pieceplace *pl)
+{
+    const hw_trace *edges = pl->view->edges;
     hw_drawing *d = pl->pen->drawing;
-    hw_drawing_polygon(d, HW_LOOK_PIECE, points, count);
+    hw_drawing_polygon(d, HW_LOOK_PIECE, pl->round, pl->round_count);
     if (pl->view->piece->face_cm > 0) {
         double face_cm = pl->view->piece->face_cm;
         hw_point top = spot_at(pl, hw_trace_across_cm(&edges[HW_EDGE_LEFT], face_cm), face_cm);
@@ -172,7 +179,7 @@ static void outline(const hw_pieceplace *pl)
         hw_drawing_rect(d, HW_LOOK_SHADE, top, foot);
         hw_drawing_line(d, HW_LOOK_DASHED, top, (hw_point){ foot.x_mm, top.y_mm });
     }
-    hw_drawing_polygon(d, HW_LOOK_OUTLINE, points, count);
+    hw_drawing_polygon(d, HW_LOOK_OUTLINE, pl->round, pl->round_count);
 }
 
 /* A width in words, in cm alone where both units would stand out beside the piece. */
@@ -252,17 +259,13 @@ static bool touches(const hw_pieceplace *pl, hw_point at, hw_align align, const 
     };
     double width_mm = hw_look_width_mm(HW_LOOK_SMALL, text);
     hw_point middle = { at.x_mm + before[align] * width_mm, at.y_mm - lower_mm };
-    for (int e = 0; e < HW_EDGE_COUNT; e++) {
-        const hw_trace *trace = &pl->view->edges[e];
-        for (int i = 1; i < trace->count; i++) {
-            const hw_trace_spot *spots = &trace->spots[i - 1];
-            hw_point from = spot_at(pl, spots[0].across_cm, spots[0].up_cm);
-            hw_point to = spot_at(pl, spots[1].across_cm, spots[1].up_cm);
-            double span[] = { 0, 1 };
-            if (narrow(from.x_mm, to.x_mm - from.x_mm, middle.x_mm, width_mm / 2 + near_mm, span) &&
-                narrow(from.y_mm, to.y_mm - from.y_mm, middle.y_mm, apart_mm / 2, span)) {
-                return true;
-            }
+    for (int i = 0; i < pl->round_count; i++) {
+        hw_point from = pl->round[i];
+        hw_point to = pl->round[(i + 1) % pl->round_count];
+        double span[] = { 0, 1 };
+        if (narrow(from.x_mm, to.x_mm - from.x_mm, middle.x_mm, width_mm / 2 + near_mm, span) &&
+            narrow(from.y_mm, to.y_mm - from.y_mm, middle.y_mm, apart_mm / 2, span)) {
+            return true;
         }
     }
     return false;
@@ -379,12 +382,14 @@ static void foot(const hw_pieceplace *pl)
 
 void hw_pieceview_draw(const hw_pieceplace *at)
 {
-    outline(at);
-    end_widths(at);
-    heights(at);
-    if (at->view->names_left) {
-        names(at, HW_LEFT);
+    hw_pieceplace pl = *at;
+    go_round(&pl);
+    outline(&pl);
+    end_widths(&pl);
+    heights(&pl);
+    if (pl.view->names_left) {
+        names(&pl, HW_LEFT);
     }
-    names(at, HW_RIGHT);
-    foot(at);
+    names(&pl, HW_RIGHT);
+    foot(&pl);
 }

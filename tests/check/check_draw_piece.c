@@ -12,10 +12,13 @@
 static hw_arena arena;
 static hw_check_heap heap;
 
-/* What hw_edge_at answers here, so that a suite of drawings asks nothing of splines: a curve that
- * anybody can work out, or a failure. */
+/* hw_edge_at itself, or in its place a curve that anybody can work out, or a failure. */
+static bool edge_itself;
 static hw_status edge_status;
 static int edge_calls;
+
+hw_status __real_hw_edge_at(
+    const hw_edge_line *edge, const double *up_cm, int count, double *across_cm);
 
 hw_status __wrap_hw_edge_at(
     const hw_edge_line *edge, const double *up_cm, int count, double *across_cm);
@@ -24,15 +27,18 @@ hw_status __wrap_hw_edge_at(
     const hw_edge_line *edge, const double *up_cm, int count, double *across_cm)
 {
     edge_calls++;
+    if (edge_itself) {
+        return __real_hw_edge_at(edge, up_cm, count, across_cm);
+    }
     for (int i = 0; i < count; i++) {
-        across_cm[i] =
-            edge->points[0].across_cm < 0 ? -up_cm[i] * up_cm[i] / 100 : up_cm[i] * up_cm[i] / 100;
+        across_cm[i] = up_cm[i] * up_cm[i] / 100;
     }
     return edge_status;
 }
 
 static void setup(void)
 {
+    edge_itself = false;
     edge_status = HW_OK;
     edge_calls = 0;
     hw_check_open(&arena, &heap, 0, false);
@@ -262,6 +268,38 @@ START_TEST(curves)
 }
 END_TEST
 
+/* A monotone curve between points never swings past them (Steffen 1990, from memory), is mirrored
+ * like its points, and runs through each. */
+START_TEST(true_curves)
+{
+    edge_itself = true;
+    symmetrical s;
+    bodice(&s);
+    s.right[2].curve = HW_CURVE_STRAIGHT;
+    s.right[3].curve = HW_CURVE_MONOTONE;
+    s.right[4].curve = HW_CURVE_MONOTONE;
+    close_piece(&s, "back", 5, 2);
+    hw_trace right = { 0 };
+    hw_trace left = { 0 };
+    ck_assert_int_eq(hw_trace_edge(&s.outline.edges[HW_EDGE_RIGHT], &arena, &right), HW_OK);
+    ck_assert_int_eq(hw_trace_edge(&s.outline.edges[HW_EDGE_LEFT], &arena, &left), HW_OK);
+    ck_assert(hw_trace_mirrors(&left, &right));
+    int found = 0;
+    for (int i = 1; i < right.count; i++) {
+        const hw_trace_spot *spot = &right.spots[i];
+        ck_assert_double_le(spot->across_cm, (spot - 1)->across_cm + 1e-9);
+        found += fabs(spot->across_cm - 16) < 1e-9 && fabs(spot->up_cm - 42) < 1e-9 ? 1 : 0;
+    }
+    ck_assert_int_eq(found, 1);
+    hw_draw_pieces_task t = task(&s.piece, 1);
+    hw_drawing d;
+    ck_assert_int_eq(hw_draw_pieces(&t, &arena, &d, NULL), HW_OK);
+    const hw_drawn *outline = drawn_at(&d, HW_DRAWN_POLYGON, HW_LOOK_OUTLINE, 0);
+    ck_assert_int_eq(outline->count, right.count + left.count + 4);
+    drawn_apart(&d);
+}
+END_TEST
+
 /* XML 1.0: these must be escaped; expat gives them back as they were. */
 START_TEST(names_with_signs)
 {
@@ -298,6 +336,27 @@ START_TEST(no_room)
     ck_assert_int_eq(d.count, 77);
 }
 END_TEST
+
+/* No word lies on an outline: each way of each polygon is walked in steps of a tenth of a mm. */
+static void off_outlines(const hw_drawing *d)
+{
+    int outlines = drawn_count(d, HW_DRAWN_POLYGON, HW_LOOK_OUTLINE);
+    for (int n = 0; n < outlines; n++) {
+        const hw_drawn *p = drawn_at(d, HW_DRAWN_POLYGON, HW_LOOK_OUTLINE, n);
+        for (int i = 0; i < p->count; i++) {
+            const hw_point *from = &p->points[i];
+            const hw_point *to = &p->points[(i + 1) % p->count];
+            double x_mm = to->x_mm - from->x_mm;
+            double y_mm = to->y_mm - from->y_mm;
+            int steps = 1 + hw_num_up(10 * (fabs(x_mm) + fabs(y_mm)));
+            for (int k = 0; k <= steps; k++) {
+                const char *text = drawn_under(
+                    d, (hw_point){ from->x_mm + x_mm * k / steps, from->y_mm + y_mm * k / steps });
+                ck_assert_msg(text == NULL, "'%s' lies on an outline", text);
+            }
+        }
+    }
+}
 
 /* A front whose edges differ has the names of both. */
 START_TEST(uneven_piece)
@@ -359,6 +418,7 @@ START_TEST(many_garments)
                 2 * s[i].right[0].across_cm / s[i].right[4].up_cm, 1e-9);
         }
         drawn_apart(&d);
+        off_outlines(&d);
         ck_assert(d.height_mm <= 277);
     }
 }
@@ -387,7 +447,8 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = { true_to_scale, round_scales, measures, inches, curves,
-        names_with_signs, no_room, uneven_piece, many_garments, refused_memory };
+        true_curves, true_curves, names_with_signs, no_room, uneven_piece, many_garments,
+        refused_memory };
     Suite *suite = suite_create("draw_piece");
     TCase *tcase = tcase_create("draw_piece");
     tcase_set_timeout(tcase, 120); /* sanitizers on a busy machine */

@@ -176,6 +176,21 @@ static box box_of(const hw_drawn *words)
         words->at.y_mm + 0.2 * font_mm };
 }
 
+const char *drawn_under(const hw_drawing *drawing, hw_point at)
+{
+    for (int i = 0; i < drawing->count; i++) {
+        if (drawing->list[i].kind != HW_DRAWN_WORDS) {
+            continue;
+        }
+        box b = box_of(&drawing->list[i]);
+        if (at.x_mm > b.left_mm && at.x_mm < b.right_mm && at.y_mm > b.top_mm &&
+            at.y_mm < b.foot_mm) {
+            return drawing->list[i].text;
+        }
+    }
+    return NULL;
+}
+
 void drawn_apart(const hw_drawing *drawing)
 {
     for (int i = 0; i < drawing->count; i++) {

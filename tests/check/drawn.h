@@ -18,6 +18,9 @@ const hw_drawn *drawn_words(const hw_drawing *drawing, const char *text);
  * as the drawing's shapes, and the texts of its words those of the drawing. */
 void drawn_parses(const hw_drawing *drawing);
 
+/* The words that lie at a point, by the widths of the drawing's own table; NULL: none. */
+const char *drawn_under(const hw_drawing *drawing, hw_point at);
+
 /* No two texts of a drawing lie on one another, by the widths of its own table, and none leaves
  * the page. */
 void drawn_apart(const hw_drawing *drawing);
