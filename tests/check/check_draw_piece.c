@@ -382,6 +382,28 @@ START_TEST(uneven_piece)
 }
 END_TEST
 
+/* Stretches of 1 cm at 1 : 4 are 2.5 mm apart, less than a line of words: the upper one moves. */
+START_TEST(short_stretches)
+{
+    symmetrical s = { .right = { { .across_cm = 20, .stretch = "" },
+                          { .across_cm = 20, .up_cm = 20, .stretch = "side" },
+                          { .across_cm = 19, .up_cm = 21, .stretch = "notch" },
+                          { .across_cm = 18, .up_cm = 22, .stretch = "ledge" },
+                          { .across_cm = 17, .up_cm = 23, .stretch = "rim" } } };
+    close_piece(&s, "pouch", 5, 0);
+    hw_draw_pieces_task t = task(&s.piece, 1);
+    t.scale = 4;
+    hw_drawing d;
+    ck_assert_int_eq(hw_draw_pieces(&t, &arena, &d, NULL), HW_OK);
+    const hw_drawn *lower = drawn_words(&d, "notch");
+    const hw_drawn *upper = drawn_words(&d, "ledge");
+    ck_assert(lower != NULL && upper != NULL);
+    ck_assert_double_gt(lower->at.y_mm, upper->at.y_mm + 2.6); /* a line of small words */
+    drawn_apart(&d);
+    off_outlines(&d);
+}
+END_TEST
+
 /* By chance: pieces of many measures, several on a page, in all units: no word lies on another or
  * leaves the page, and each outline is as wide to its height as the piece. */
 START_TEST(many_garments)
@@ -447,8 +469,8 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = { true_to_scale, round_scales, measures, inches, curves,
-        true_curves, true_curves, names_with_signs, no_room, uneven_piece, many_garments,
-        refused_memory };
+        true_curves, true_curves, names_with_signs, no_room, uneven_piece, short_stretches,
+        many_garments, refused_memory };
     Suite *suite = suite_create("draw_piece");
     TCase *tcase = tcase_create("draw_piece");
     tcase_set_timeout(tcase, 120); /* sanitizers on a busy machine */
