@@ -30,7 +30,7 @@ PROGRAM_SECONDS = 60
 CM = {"cm": 1.0, "mm": 0.1, "in": 2.54}  # data/SOURCES.md, U1
 USUAL_WITHIN_CM = 1.0  # the manual, `joins`
 HAIR_CM = 1e-9
-PRINTED_CM = 0.006  # results to two decimals: half of the last one, and a hair
+PRINTED_CM = 1e-6  # the document tells lengths to the last decimal
 STEPS = 400  # of Simpson's rule in each part of a curve
 # A set-in sleeve's cap is a little longer than its armhole, never shorter: common practice; the 2 cm
 # are this project's own choice and stand in the garment file.
@@ -42,8 +42,10 @@ HEAD_DEVIATIONS = 2
 # the hand, about a tenth of the height (from memory), is the most that a neck-to-wrist may be.
 WRIST_AT_MOST = 0.5
 # Chart D1 in straight lines: what comments in the garment files say.
-CHART_LINES = {"cross back": (0.35, 4.2), "armhole depth": (0.25, -2.3)}
+CHART_LINES = {"cross back": (0.35, 4.0), "armhole depth": (0.25, -2.3)}
 CHART_WITHIN_CM = 1.0
+# What is left of one measurement when others are taken off may fall from a size to the next.
+MAY_FALL = ["armhole inset"]
 
 
 class Tally:
@@ -92,15 +94,23 @@ def value_of(text):
     return text
 
 
+def goes_on(last, line):
+    """Does a line go on with the last one: an open bracket, or words further in than its own?"""
+    indent, text = last
+    if sum(text.count(c) for c in "[{") > sum(text.count(c) for c in "]}"):
+        return True
+    words = text.startswith("- ") or not text.endswith(":")
+    return words and len(line) - len(line.lstrip()) > indent
+
+
 def logical_lines(text):
-    """(indent, text) without remarks; a bracket that stays open goes on in the next line."""
+    """(indent, text) without remarks; each part of a list and each key on one line."""
     lines = []
     for line in text.splitlines():
         line = re.sub(r"(^|\s)#.*", "", line).rstrip()
         if not line:
             continue
-        if lines and sum(lines[-1][1].count(c) for c in "[{") > sum(
-                lines[-1][1].count(c) for c in "]}"):
+        if lines and goes_on(lines[-1], line):
             lines[-1] = (lines[-1][0], lines[-1][1] + " " + line.strip())
         else:
             lines.append((len(line) - len(line.lstrip()), line.strip()))
@@ -406,7 +416,6 @@ def check_joins(tally, where, garment, drawn):
         text, _, within = join.partition(", within ")
         first, second = text.split(" to ")
         longer = run_length(first, drawn) - run_length(second, drawn)
-        least, most = (0, 0)
         least, most = -length_cm(within or "1 cm"), length_cm(within or "1 cm")
         if CAP_JOIN in first.split():
             tally.check(most <= CAP_EASE_CM[1], where, "eases in", most)
@@ -428,7 +437,7 @@ def check_table(tally, name, garment, table):
     every = [finish(garment, body) for body in bodies]
     if None in every:
         return []
-    for key in garment["finished"]:
+    for key in [key for key in garment["finished"] if key not in MAY_FALL]:
         values = [finished[key] for finished in every]
         tally.check(all(a <= b + HAIR_CM for a, b in zip(values, values[1:])),
                     name, table, key, "falls:", values)
@@ -555,9 +564,7 @@ def check_program(tally, name, garment, table):
     tally.check(document is not None, name, table, "was not planned")
     if document is None:
         return
-    told = json.dumps(document)
     found = document_finished(document)
-    tally.check(found, name, "tells no finished measurement", told[:200])
     for at, body in enumerate(bodies):
         for key, value in finish(garment, body).items():
             given = found.get((key, at))
@@ -568,9 +575,9 @@ def check_program(tally, name, garment, table):
 def document_finished(document):
     """(measurement, size) to cm, from the document."""
     made = {}
-    for at, size in enumerate(document["sizes"]):
-        for row in size["finished"]:
-            made[row["name"], at] = row["cm"]
+    for row in document["finished"]:
+        for at, value in enumerate(row["values_cm"]):
+            made[row["name"], at] = value
     return made
 
 
