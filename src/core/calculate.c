@@ -4,11 +4,13 @@
 
 #include <stdlib.h>
 
+#include "core/above.h"
 #include "core/basis.h"
 #include "core/caution.h"
 #include "core/learn.h"
 #include "core/num.h"
 
+/* The plan of one part under construction; what all parts share is made first, in the first. */
 typedef struct {
     const hw_project *project;
     hw_arena *arena;
@@ -404,6 +406,21 @@ static hw_status make_hem(making *m)
         &m->project->hem, m->plan.motif.chart.rows, m->plan.gauge, &m->plan.hem, m->err);
 }
 
+static hw_status make_drafts(making *m)
+{
+    int pieces = m->project->garment.piece_count;
+    size_t cells = (size_t)m->plan.finished.count * (size_t)pieces;
+    m->plan.drafts = hw_arena_get(m->arena, cells, sizeof *m->plan.drafts);
+    if (m->plan.drafts == NULL) {
+        return no_memory(m);
+    }
+    hw_status status = HW_OK;
+    for (int i = 0; i < m->plan.finished.count * pieces && status == HW_OK; i++) {
+        status = hw_above_draft(&m->plan, i, m->arena, &m->plan.drafts[i], m->err);
+    }
+    return status;
+}
+
 static hw_status make_notes(making *m)
 {
     hw_notes notes;
@@ -422,18 +439,61 @@ static hw_status make_notes(making *m)
     return HW_OK;
 }
 
+typedef hw_status making_step(making *m);
+
+static hw_status run(making_step *const *steps, size_t count, making *m)
+{
+    hw_status status = HW_OK;
+    for (size_t i = 0; i < count && status == HW_OK; i++) {
+        status = steps[i](m);
+    }
+    return status;
+}
+
+/* What the parts share: fabrics and measurements. */
+static hw_status make_shared(making *m)
+{
+    static making_step *const steps[] = { make_gauges, make_body, make_finished };
+    return run(steps, sizeof steps / sizeof steps[0], m);
+}
+
+static hw_status make_part(const making *shared, int number, hw_whole *whole)
+{
+    static making_step *const steps[] = { make_motif, make_targets, make_counts, make_changes,
+        make_tolerances, make_near, make_places, make_alternatives, make_hem, make_drafts };
+    making m = *shared;
+    m.project = m.plan.project = whole->parts.list[number].project;
+    m.plan.part = number;
+    hw_status status = run(steps, sizeof steps / sizeof steps[0], &m);
+    whole->plans[number] = m.plan;
+    return status;
+}
+
 hw_status hw_calculate_plan(const hw_project *project, hw_arena *arena, hw_plan *out, hw_err *err)
 {
-    static hw_status (*const steps[])(making *) = { make_gauges, make_motif, make_body,
-        make_finished, make_targets, make_counts, make_changes, make_tolerances, make_near,
-        make_places, make_alternatives, make_hem, make_notes };
     making m = { .project = project, .arena = arena, .plan = { .project = project }, .err = err };
-    for (size_t i = 0; i < sizeof steps / sizeof steps[0]; i++) {
-        hw_status status = steps[i](&m);
-        if (status != HW_OK) {
-            return status;
-        }
+    hw_whole *whole = hw_arena_get(arena, 1, sizeof *whole);
+    hw_plan *plans = hw_arena_get(arena, HW_MAX_BANDS, sizeof *plans);
+    if (whole == NULL || plans == NULL) {
+        return no_memory(&m);
     }
-    *out = m.plan;
-    return HW_OK;
+    whole->project = project;
+    whole->plans = plans;
+    m.plan.whole = whole;
+    hw_status status = hw_layout_parts(project, arena, &whole->parts, err);
+    status = status == HW_OK ? make_shared(&m) : status;
+    status = status == HW_OK ? hw_above_uppers(whole, arena, err) : status;
+    for (int k = 0; k < whole->parts.count && status == HW_OK; k++) {
+        status = make_part(&m, k, whole);
+    }
+    status = status == HW_OK ? hw_above_joins(whole, arena, err) : status;
+    if (status != HW_OK) {
+        return status;
+    }
+    m.plan = whole->plans[0];
+    status = make_notes(&m);
+    if (status == HW_OK) {
+        *out = whole->plans[0] = m.plan;
+    }
+    return status;
 }

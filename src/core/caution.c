@@ -4,6 +4,7 @@
 
 #include "core/num.h"
 #include "core/outside.h"
+#include "core/safety.h"
 #include "core/unsure.h"
 
 static const char *const *size_names(const hw_plan *plan)
@@ -97,26 +98,21 @@ static void long_floats(const hw_plan *plan, hw_notes *notes)
     }
 }
 
-/* Said only where an age is known to be an infant's. */
-static void infants(const hw_plan *plan, hw_notes *notes)
+/* What a plan knows of safety: floats, ages and heights. */
+static void safety(const hw_plan *plan, hw_notes *notes)
 {
-    bool marked[HW_MAX_SIZES] = { false };
-    bool any = false;
-    for (int i = 0; i < plan->body.count; i++) {
-        int age = plan->body.ages_months[i];
-        marked[i] = age >= 0 && age < HW_CAUTION_INFANT_MONTHS;
-        any = any || marked[i];
-    }
-    if (!any || hw_motif_longest(&plan->motif) <= HW_CAUTION_INFANT_FLOAT) {
-        return;
-    }
-    hw_notes_say(notes, HW_NOTE_SAFETY,
-        "In %s: floats of %d stitches inside the hem can catch small fingers and toes. Sew the "
-        "facing down all round so that no strand lies open, or choose a motif with floats of at "
-        "most %d (common practice). CEN/TR 16792 is on the safety of children's clothing; follow "
-        "your local rules.",
-        hw_notes_sizes(notes, size_names(plan), marked, plan->body.count),
-        hw_motif_longest(&plan->motif), HW_CAUTION_INFANT_FLOAT);
+    const hw_safety_band hem = { .where = "the hem",
+        .longest_float = hw_motif_longest(&plan->motif) };
+    int height = hw_sizes_find(&plan->body, "height");
+    const hw_safety_task task = {
+        .names = size_names(plan),
+        .ages_months = plan->body.ages_months,
+        .heights_cm = height >= 0 ? plan->body.measures[height].values_cm : NULL,
+        .count = plan->body.count,
+        .bands = &hem,
+        .band_count = 1,
+    };
+    hw_safety_add(&task, notes);
 }
 
 static void hem_rows(const hw_plan *plan, hw_notes *notes)
@@ -259,7 +255,7 @@ static void idle_ease(const hw_plan *plan, hw_notes *notes)
 
 void hw_caution_add(const hw_plan *plan, hw_notes *notes)
 {
-    static void (*const rules[])(const hw_plan *, hw_notes *) = { infants, hw_outside_add, card_fit,
+    static void (*const rules[])(const hw_plan *, hw_notes *) = { safety, hw_outside_add, card_fit,
         punching, card_rows, long_floats, hem_rows, idle_ease, picot, off_centre, seams,
         hw_unsure_add };
     for (size_t i = 0; i < sizeof rules / sizeof rules[0]; i++) {

@@ -5,11 +5,6 @@
 
 #include "core/plan.h"
 
-enum {
-    HW_CAUTION_INFANT_MONTHS = 24, /* below this age fingers catch easily: [F2] */
-    HW_CAUTION_INFANT_FLOAT = 3    /* stitches: common practice, no source [F2] */
-};
-
 /*
  * Add the notes that apply to a plan; none that does not.
  *

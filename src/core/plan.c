@@ -23,3 +23,22 @@ hw_counts_task hw_plan_counts(const hw_plan *plan)
         .show = project->show,
         .choices = project->choices };
 }
+
+hw_plan_piece hw_plan_find(const hw_whole *whole, int piece)
+{
+    for (int k = 0; k < whole->parts.count; k++) {
+        const hw_part *part = &whole->parts.list[k];
+        for (int p = 0; p < part->project->garment.piece_count; p++) {
+            if (part->pieces[p] == piece) {
+                return (hw_plan_piece){ .plan = &whole->plans[k], .piece = p };
+            }
+        }
+    }
+    return (hw_plan_piece){ .plan = &whole->plans[0], .piece = 0 }; /* never: parts hold them all */
+}
+
+const hw_draft *hw_plan_draft(const hw_whole *whole, int size, int piece)
+{
+    hw_plan_piece at = hw_plan_find(whole, piece);
+    return &at.plan->drafts[size * at.plan->project->garment.piece_count + at.piece];
+}

@@ -4,14 +4,43 @@
 #define HW_CORE_PLAN_H
 
 #include "core/alternative.h"
+#include "core/draft.h"
 #include "core/fit.h"
+#include "core/layout.h"
 #include "core/note.h"
 #include "core/project.h"
 #include "core/spread.h"
 #include "core/tolerance.h"
 
+/* A band higher up, for all pieces that carry it. */
+typedef struct {
+    const hw_band_input *input;
+    hw_motif motif;
+    bool on[HW_MAX_PIECES]; /* of the whole garment */
+} hw_upper_band;
+
+/* How long two edges are that are sewn together, in one size. */
+typedef struct {
+    double cm[2];
+    bool closes; /* they differ by no more than the garment allows */
+} hw_join_lengths;
+
+struct hw_plan;
+
+/* What concerns the garment as a whole, shared by the plans of its parts. */
 typedef struct {
     const hw_project *project;
+    hw_parts parts;
+    struct hw_plan *plans; /* [parts.count]; of the garment's own hem first */
+    hw_upper_band *uppers;
+    int upper_count;
+    hw_join_lengths *joins; /* [sizes * joins], size by size */
+} hw_whole;
+
+typedef struct hw_plan {
+    const hw_project *project; /* of this part: its garment holds the pieces with this hem */
+    const hw_whole *whole;     /* never NULL in a plan that was calculated */
+    int part;                  /* index of this part in the whole */
     const hw_gauge_input *places_measured; /* [HW_FABRIC_COUNT]: swatches and knitted pieces */
     hw_gauge gauge[HW_FABRIC_COUNT];
     hw_motif motif;
@@ -31,7 +60,8 @@ typedef struct {
     hw_place_on_bed *places; /* [sizes * pieces] */
     hw_alternatives alternatives;
     hw_hem hem;
-    const hw_note *notes;
+    hw_draft *drafts;     /* [sizes * pieces] */
+    const hw_note *notes; /* of the whole garment in the first part's plan */
     int note_count;
     const hw_basis *basis;
     int basis_count;
@@ -39,6 +69,16 @@ typedef struct {
 
 /* The task of choosing counts, as the plan was made. */
 hw_counts_task hw_plan_counts(const hw_plan *plan);
+
+/* A piece of the whole garment, found in the plan of its part. */
+typedef struct {
+    const hw_plan *plan;
+    int piece; /* index in that plan's garment */
+} hw_plan_piece;
+hw_plan_piece hw_plan_find(const hw_whole *whole, int piece);
+
+/* The draft of a piece of the whole garment in one size. */
+const hw_draft *hw_plan_draft(const hw_whole *whole, int size, int piece);
 
 /* The fit of one piece in one size. */
 const hw_fit *hw_plan_fit(const hw_plan *plan, int size, int piece);

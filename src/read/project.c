@@ -3,8 +3,10 @@
 #include "read/project.h"
 
 #include "core/num.h"
+#include "read/bands.h"
 #include "read/check.h"
 #include "read/datafile.h"
+#include "read/parts.h"
 #include "read/table.h"
 
 typedef struct {
@@ -25,106 +27,13 @@ static hw_status fail(const reading *r, hw_status status, const hw_node *node, c
     return hw_err_place(r->err, status, node->line, node->column);
 }
 
-static hw_reference reference(const hw_node *node, const char *key)
-{
-    const hw_node *word = hw_node_find(node, key);
-    return word == NULL
-               ? (hw_reference){ 0 }
-               : (hw_reference){ .name = word->text, .line = word->line, .column = word->column };
-}
-
-/* `stitches`, `rows` and `per` are one swatch that the maker vouches for. */
-static hw_status read_outright(reading *r, const hw_node *node, hw_gauge_input *out)
-{
-    const hw_node *sts = hw_node_find(node, "stitches");
-    const hw_node *rows = hw_node_find(node, "rows");
-    if (sts == NULL || rows == NULL) {
-        return fail(r, HW_ERR_MISSING, node,
-            "a gauge needs both `stitches` and `rows`, or `swatches` with counts and lengths");
-    }
-    hw_swatch *swatch = hw_arena_get(r->arena, 1, sizeof *swatch);
-    if (swatch == NULL) {
-        return no_memory(r);
-    }
-    double per_cm = hw_node_number(node, "per", 10);
-    *swatch = (hw_swatch){
-        .sts = sts->number, .width_cm = per_cm, .rows = rows->number, .length_cm = per_cm
-    };
-    out->swatches = swatch;
-    out->count = 1;
-    out->outright = true;
-    return HW_OK;
-}
-
-static hw_status read_swatch(const reading *r, const hw_node *node, hw_swatch *out)
-{
-    const hw_node *state = hw_node_find(node, "state");
-    bool sts = hw_node_find(node, "stitches") != NULL;
-    bool width = hw_node_find(node, "width") != NULL;
-    bool rows = hw_node_find(node, "rows") != NULL;
-    bool length = hw_node_find(node, "length") != NULL;
-    if (sts != width || rows != length || (!sts && !rows)) {
-        return fail(r, HW_ERR_MISSING, node,
-            "a swatch needs `stitches` with `width`, or `rows` with `length`, or all four");
-    }
-    *out = (hw_swatch){ .sts = hw_node_number(node, "stitches", 0),
-        .width_cm = hw_node_number(node, "width", 0),
-        .rows = hw_node_number(node, "rows", 0),
-        .length_cm = hw_node_number(node, "length", 0),
-        .state = state == NULL ? HW_UNSTATED : (hw_state)(1 + hw_num_nearest(state->number)),
-        .has_dial = hw_node_find(node, "dial") != NULL,
-        .dial = hw_node_number(node, "dial", 0),
-        .mass_g = hw_node_number(node, "mass", 0),
-        .note = hw_node_text(node, "remark", NULL) };
-    return HW_OK;
-}
-
-static hw_status read_swatches(reading *r, const hw_node *list, hw_gauge_input *out)
-{
-    if (list->count > HW_MAX_SWATCHES) {
-        return fail(
-            r, HW_ERR_LIMIT, list, "more than 200 measured places stand here; keep the best ones");
-    }
-    hw_swatch *swatches = hw_arena_get(r->arena, (size_t)list->count, sizeof *swatches);
-    if (swatches == NULL) {
-        return no_memory(r);
-    }
-    for (const hw_node *node = list->first; node != NULL; node = node->next) {
-        hw_status status = read_swatch(r, node, &swatches[out->count++]);
-        if (status != HW_OK) {
-            return status;
-        }
-    }
-    out->swatches = swatches;
-    return HW_OK;
-}
-
-static hw_status read_fabric(reading *r, const hw_node *node, hw_gauge_input *out)
-{
-    const hw_node *dial = hw_node_find(node, "dial");
-    const hw_node *swatches = hw_node_find(node, "swatches");
-    out->line = node->line;
-    out->has_dial = dial != NULL;
-    out->dial = hw_node_number(node, "dial", 0);
-    out->markers = hw_node_number(node, "between markers", 0) > 0;
-    out->method = (hw_method)hw_num_nearest(hw_node_number(node, "fit", HW_METHOD_USUAL));
-    bool outright = hw_node_find(node, "stitches") != NULL || hw_node_find(node, "rows") != NULL;
-    if (outright && swatches != NULL) {
-        return fail(r, HW_ERR_REPEATED, swatches,
-            "give either `stitches` and `rows`, or `swatches`, not both");
-    }
-    if (swatches != NULL) {
-        return read_swatches(r, swatches, out);
-    }
-    return outright ? read_outright(r, node, out) : HW_OK;
-}
-
 static hw_status read_gauge(reading *r)
 {
     const hw_node *gauge = hw_node_find(r->root, "gauge");
     for (int f = 0; f < HW_FABRIC_COUNT; f++) {
         const hw_node *node = hw_node_find(gauge, hw_fabric_name((hw_fabric)f));
-        hw_status status = node != NULL ? read_fabric(r, node, &r->project.gauge[f]) : HW_OK;
+        hw_status status =
+            node != NULL ? hw_parts_fabric(node, r->arena, &r->project.gauge[f], r->err) : HW_OK;
         if (status != HW_OK) {
             return status;
         }
@@ -138,47 +47,24 @@ static hw_status read_gauge(reading *r)
 
 static hw_status read_motif(reading *r)
 {
-    const hw_node *motif = hw_node_find(r->root, "motif");
-    bool drawn = hw_node_find(motif, "chart") != NULL;
-    bool named = hw_node_find(motif, "use") != NULL;
-    if (drawn == named) {
-        return fail(r, drawn ? HW_ERR_REPEATED : HW_ERR_MISSING, motif,
-            drawn ? "both `chart` and `use` stand here; keep one of them"
-                  : "the motif is missing: draw it behind `chart`, or name one behind `use`");
-    }
-    r->project.references[HW_DATA_MOTIF] = reference(motif, "use");
-    r->project.has_chart = drawn;
-    r->project.card_start = hw_num_nearest(hw_node_number(motif, "card start", 0));
-    if (drawn) {
-        return hw_motif_of(motif, "your own motif", r->arena, &r->project.motif, r->err);
-    }
-    r->project.motif.has_gap = hw_node_find(motif, "gap") != NULL;
-    r->project.motif.gap = hw_num_nearest(hw_node_number(motif, "gap", 0));
-    return HW_OK;
+    hw_motif_choice choice = { 0 };
+    hw_status status = hw_parts_motif(hw_node_find(r->root, "motif"), r->arena, &choice, r->err);
+    r->project.references[HW_DATA_MOTIF] = choice.file;
+    r->project.has_chart = choice.file.name == NULL;
+    r->project.card_start = choice.card_start;
+    r->project.motif = choice.own;
+    return status;
 }
 
 static hw_status read_hem(reading *r)
 {
-    const hw_node *hem = hw_node_find(r->root, "hem");
-    bool depth = hw_node_find(hem, "depth") != NULL;
-    bool rows = hw_node_find(hem, "face rows") != NULL;
-    if (depth == rows) {
-        return fail(r, depth ? HW_ERR_REPEATED : HW_ERR_MISSING, hem,
-            depth ? "both `depth` and `face rows` stand here; keep one of them"
-                  : "the hem's size is missing: write `depth`, or `face rows`");
-    }
-    r->project.hem = (hw_hem_input){ .depth_cm = hw_node_number(hem, "depth", 0),
-        .face_rows = hw_num_nearest(hw_node_number(hem, "face rows", 0)),
-        .fold = (hw_fold)hw_num_nearest(hw_node_number(hem, "fold", HW_FOLD_LOOSE)),
-        .facing = (hw_facing)hw_num_nearest(hw_node_number(hem, "facing", HW_FACING_ROWS)),
-        .line = hem->line };
-    return HW_OK;
+    return hw_parts_hem(hw_node_find(r->root, "hem"), true, &r->project.hem, r->err);
 }
 
 static hw_status read_sizes(reading *r)
 {
     const hw_node *sizes = hw_node_find(r->root, "sizes");
-    r->project.references[HW_DATA_SIZES] = reference(sizes, "table");
+    r->project.references[HW_DATA_SIZES] = hw_parts_reference(sizes, "table");
     hw_status status = hw_table_names(sizes, r->arena, &r->project.body, r->err);
     if (status == HW_OK) {
         status = hw_table_names(sizes, r->arena, &r->project.finished, r->err);
@@ -223,6 +109,11 @@ static hw_choices choices_of(const hw_node *node)
         .edge_sts = hw_num_nearest(hw_node_number(node, "edge stitches", 1)) };
 }
 
+static hw_status read_rest(reading *r)
+{
+    return hw_bands_read(r->root, r->arena, &r->project, r->err);
+}
+
 hw_status hw_project_read(
     const char *text, size_t len, hw_arena *arena, hw_project *out, hw_err *err)
 {
@@ -235,12 +126,13 @@ hw_status hw_project_read(
     reading r = { .root = root, .arena = arena, .err = err };
     r.project.title = hw_node_text(root, "title", "untitled");
     r.project.show = (hw_show)hw_num_nearest(hw_node_number(root, "units", HW_SHOW_CM));
-    r.project.references[HW_DATA_MACHINE] = reference(root, "machine");
-    r.project.references[HW_DATA_GARMENT] = reference(root, "garment");
-    r.project.knitted_file = reference(root, "knitted");
+    r.project.references[HW_DATA_MACHINE] = hw_parts_reference(root, "machine");
+    r.project.references[HW_DATA_GARMENT] = hw_parts_reference(root, "garment");
+    r.project.knitted_file = hw_parts_reference(root, "knitted");
     r.project.choices = choices_of(hw_node_find(root, "choices"));
+    r.project.short_rows = hw_node_number(hw_node_find(root, "choices"), "shoulders", 0) > 0;
     static hw_status (*const sections[])(
-        reading *) = { read_gauge, read_motif, read_hem, read_sizes, read_ease };
+        reading *) = { read_gauge, read_motif, read_hem, read_sizes, read_ease, read_rest };
     for (size_t i = 0; i < sizeof sections / sizeof sections[0] && status == HW_OK; i++) {
         status = sections[i](&r);
     }

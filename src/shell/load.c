@@ -336,6 +336,36 @@ hw_status hw_load_pieces(const char *path, hw_project *project, hw_arena *arena,
     return hw_knitted_load(path, &context, arena, &project->knitted, err);
 }
 
+/* The motif file that a band or a trim names. */
+static hw_status load_choice(
+    const char *path, hw_motif_choice *choice, hw_arena *arena, hw_err *err)
+{
+    if (choice->file.name == NULL) {
+        return HW_OK;
+    }
+    hw_project project = { 0 };
+    hw_status status =
+        load_named(&(naming){ .kind = HW_DATA_MOTIF, .name = choice->file.name, .from = path },
+            arena, &project, err);
+    if (status != HW_OK) {
+        return hw_err_place(err, status, choice->file.line, choice->file.column);
+    }
+    choice->drawn = project.drawn;
+    return HW_OK;
+}
+
+static hw_status load_choices(const char *path, hw_project *project, hw_arena *arena, hw_err *err)
+{
+    hw_status status = HW_OK;
+    for (int b = 0; b < project->band_count && status == HW_OK; b++) {
+        status = load_choice(path, &project->bands[b].motif, arena, err);
+    }
+    for (int t = 0; t < project->trim_count && status == HW_OK; t++) {
+        status = load_choice(path, &project->trims[t].motif, arena, err);
+    }
+    return status;
+}
+
 static hw_status load_all(const char *path, hw_arena *arena, hw_project *out, hw_err *err)
 {
     hw_io_text text;
@@ -355,6 +385,7 @@ static hw_status load_all(const char *path, hw_arena *arena, hw_project *out, hw
             (void)hw_err_place(err, status, named->line, named->column);
         }
     }
+    status = status == HW_OK ? load_choices(path, &project, arena, err) : status;
     if (status == HW_OK) {
         status = load_knitted(path, &project, arena, err);
     }

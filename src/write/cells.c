@@ -9,6 +9,9 @@
 static void (*const sheets[])(const hw_sheet *sheet) = {
     hw_sheet_sizes,
     hw_sheet_hem,
+    hw_sheet_bands,
+    hw_sheet_outline,
+    hw_sheet_shaping,
     hw_sheet_chart,
     hw_sheet_gauge,
     hw_sheet_tolerance,
@@ -65,6 +68,33 @@ void hw_sheet_title(const hw_sheet *sheet, const char *what)
         name = project->garment.title;
     }
     hw_grid_line(sheet->grid, HW_STYLE_TITLE, hw_arena_format(sheet->arena, "%s: %s", name, what));
+}
+
+int hw_sheet_parts(const hw_sheet *sheet)
+{
+    return sheet->plan->whole != NULL ? sheet->plan->whole->parts.count : 1;
+}
+
+hw_sheet hw_sheet_part(const hw_sheet *sheet, int part)
+{
+    hw_sheet one = *sheet;
+    one.plan = sheet->plan->whole != NULL ? &sheet->plan->whole->plans[part] : sheet->plan;
+    return one;
+}
+
+char *hw_sheet_part_name(const hw_sheet *sheet, int part)
+{
+    const hw_part *named = &sheet->plan->whole->parts.list[part];
+    const hw_garment *garment = &named->project->garment;
+    hw_buf buf;
+    hw_buf_init(&buf, &sheet->arena->mem, HW_BUF_LIMIT);
+    hw_buf_format(&buf, "%s:", part == 0 ? "the hem" : named->name);
+    for (int p = 0; p < garment->piece_count; p++) {
+        hw_buf_format(&buf, "%s %s", p == 0 ? "" : ",", garment->pieces[p].name);
+    }
+    char *text = hw_buf_keep(&buf, sheet->arena);
+    hw_buf_release(&buf);
+    return text;
 }
 
 int hw_sheet_units(const hw_sheet *sheet)

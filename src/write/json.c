@@ -405,29 +405,57 @@ static const char *const units[] = {
 };
 _Static_assert(sizeof units / sizeof units[0] == HW_SHOW_COUNT, "a word for each choice");
 
-/* The keys of the document, in order. */
+static json_t *other_parts(hw_json_writer *w);
+
+/* The keys of the document, in order. What each part has is told of the first part, with the
+ * garment's own hem, at the top, and of each other one under `parts`. */
 static const struct {
     const char *key;
     json_t *(*make)(hw_json_writer *w);
+    bool of_part;
 } members[] = {
-    { "sizes", size_names },
-    { "body", body },
-    { "finished", finished },
-    { "pieces", pieces },
-    { "tolerance_cm", tolerance },
-    { "total_cost", total_cost },
-    { "fits", fits },
-    { "seams", seams },
-    { "hem", hem },
-    { "motif", motif },
-    { "gauge", hw_json_gauges },
-    { "tolerances", hw_json_tolerances },
-    { "punch", hw_json_punch },
-    { "alternatives", hw_json_alternatives },
-    { "notes", notes },
-    { "basis", basis },
-    { "tables", all_tables },
+    { "sizes", size_names, false },
+    { "body", body, false },
+    { "finished", finished, false },
+    { "pieces", pieces, true },
+    { "tolerance_cm", tolerance, false },
+    { "total_cost", total_cost, true },
+    { "fits", fits, true },
+    { "seams", seams, true },
+    { "hem", hem, true },
+    { "motif", motif, true },
+    { "gauge", hw_json_gauges, false },
+    { "tolerances", hw_json_tolerances, true },
+    { "punch", hw_json_punch, true },
+    { "alternatives", hw_json_alternatives, true },
+    { "parts", other_parts, false },
+    { "uppers", hw_json_uppers, false },
+    { "drafts", hw_json_drafts, false },
+    { "joins", hw_json_joins, false },
+    { "notes", notes, false },
+    { "basis", basis, false },
+    { "tables", all_tables, false },
 };
+
+static json_t *other_parts(hw_json_writer *w)
+{
+    const hw_whole *whole = w->plan->whole;
+    json_t *array = json_array();
+    for (int k = 1; whole != NULL && k < whole->parts.count; k++) {
+        hw_json_writer part = *w;
+        part.plan = &whole->plans[k];
+        json_t *object = json_object();
+        hw_json_put(w, object, "name", json_string(whole->parts.list[k].name));
+        for (size_t i = 0; i < sizeof members / sizeof members[0]; i++) {
+            if (members[i].of_part) {
+                hw_json_put(&part, object, members[i].key, members[i].make(&part));
+            }
+        }
+        w->status = part.status != HW_OK ? part.status : w->status;
+        hw_json_add(w, array, object);
+    }
+    return array;
+}
 
 static json_t *document(hw_json_writer *w)
 {

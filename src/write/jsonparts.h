@@ -29,4 +29,10 @@ json_t *hw_json_tolerances(hw_json_writer *w);
 json_t *hw_json_punch(hw_json_writer *w);
 json_t *hw_json_alternatives(hw_json_writer *w);
 
+/* Arrays over sizes and pieces of the whole garment: what is drawn above the hems, the bands higher
+ * up, the lengths of edges that are sewn together. */
+json_t *hw_json_drafts(hw_json_writer *w);
+json_t *hw_json_uppers(hw_json_writer *w);
+json_t *hw_json_joins(hw_json_writer *w);
+
 #endif

@@ -57,21 +57,9 @@ static void result_cells(const hw_sheet *sheet, const hw_alternative *a)
     }
 }
 
-void hw_sheet_alternatives(const hw_sheet *sheet)
+static void part_rows(const hw_sheet *sheet)
 {
     const hw_plan *plan = sheet->plan;
-    hw_grid_begin(
-        sheet->grid, sheet->arena, "Alternatives", column_sizes(sheet) + plan->finished.count);
-    sheet->grid->table.head_rows = 2;
-    sheet->grid->table.head_columns = 1;
-    hw_sheet_title(sheet, plan->project->show == HW_SHOW_IN
-                              ? "what else could be done, first what fits the card; under each "
-                                "size the width furthest "
-                                "off, in"
-                              : "what else could be done, first what fits the card; under each "
-                                "size the width furthest "
-                                "off, cm");
-    head_row(sheet);
     for (int i = 0; i < plan->alternatives.count; i++) {
         const hw_alternative *a = &plan->alternatives.list[i];
         bool planned = a->kind == HW_ALTER_NOTHING;
@@ -88,5 +76,29 @@ void hw_sheet_alternatives(const hw_sheet *sheet)
         } else {
             hw_grid_text(sheet->grid, COST, HW_STYLE_PLAIN, "cannot be done");
         }
+    }
+}
+
+void hw_sheet_alternatives(const hw_sheet *sheet)
+{
+    const hw_plan *plan = sheet->plan;
+    hw_grid_begin(
+        sheet->grid, sheet->arena, "Alternatives", column_sizes(sheet) + plan->finished.count);
+    sheet->grid->table.head_rows = 2;
+    sheet->grid->table.head_columns = 1;
+    hw_sheet_title(sheet, plan->project->show == HW_SHOW_IN
+                              ? "what else could be done, first what fits the card; under each "
+                                "size the width furthest "
+                                "off, in"
+                              : "what else could be done, first what fits the card; under each "
+                                "size the width furthest "
+                                "off, cm");
+    head_row(sheet);
+    for (int k = 0; k < hw_sheet_parts(sheet); k++) {
+        hw_sheet part = hw_sheet_part(sheet, k);
+        if (k > 0) {
+            hw_grid_section(sheet->grid, hw_sheet_part_name(sheet, k));
+        }
+        part_rows(&part);
     }
 }

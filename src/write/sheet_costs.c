@@ -59,11 +59,10 @@ static void term_line(const hw_sheet *sheet, int piece, int term)
     }
 }
 
-void hw_sheet_costs(const hw_sheet *sheet)
+static void part_lines(const hw_sheet *sheet)
 {
     const hw_garment *garment = &sheet->plan->project->garment;
     const hw_grading *grading = &sheet->plan->grading;
-    head(sheet);
     for (int at = 0; at < garment->piece_count * TERMS; at++) {
         term_line(sheet, at / TERMS, at % TERMS);
     }
@@ -76,4 +75,16 @@ void hw_sheet_costs(const hw_sheet *sheet)
     }
     hw_grid_line(sheet->grid, HW_STYLE_LABEL, "total of all sizes");
     hw_grid_number(sheet->grid, 1, HW_STYLE_KEY, grading->total_cost, COST_DECIMALS);
+}
+
+void hw_sheet_costs(const hw_sheet *sheet)
+{
+    head(sheet);
+    for (int k = 0; k < hw_sheet_parts(sheet); k++) {
+        hw_sheet part = hw_sheet_part(sheet, k);
+        if (k > 0) {
+            hw_grid_section(sheet->grid, hw_sheet_part_name(sheet, k));
+        }
+        part_lines(&part);
+    }
 }

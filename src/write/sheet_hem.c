@@ -89,10 +89,9 @@ static void depth_row(const hw_sheet *sheet, const char *label, double cm)
     hw_sheet_length(sheet, depth_column(sheet), HW_STYLE_PLAIN, cm);
 }
 
-void hw_sheet_hem(const hw_sheet *sheet)
+static void one_hem(const hw_sheet *sheet)
 {
     const hw_hem *hem = &sheet->plan->hem;
-    head(sheet);
     parts(sheet);
     hw_grid_section(sheet->grid, "depth, folded");
     if (hem->wanted_cm > 0) {
@@ -113,5 +112,17 @@ void hw_sheet_hem(const hw_sheet *sheet)
     hw_grid_count(sheet->grid, ROWS, HW_STYLE_PLAIN, 1);
     if (hem->has_dials) {
         hw_grid_number(sheet->grid, DIAL, HW_STYLE_KEY, hem->joining_dial, DIAL_DECIMALS);
+    }
+}
+
+void hw_sheet_hem(const hw_sheet *sheet)
+{
+    head(sheet);
+    for (int k = 0; k < hw_sheet_parts(sheet); k++) {
+        hw_sheet one = hw_sheet_part(sheet, k);
+        if (hw_sheet_parts(sheet) > 1) {
+            hw_grid_section(sheet->grid, hw_sheet_part_name(sheet, k));
+        }
+        one_hem(&one);
     }
 }

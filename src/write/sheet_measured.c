@@ -47,10 +47,11 @@ void hw_sheet_measured(const hw_sheet *sheet)
         "Width: across the stitches named, without those that a seam takes up.");
     hw_grid_line(sheet->grid, HW_STYLE_SECTION, "Length: over the rows named.");
     put_heads(sheet);
-    for (int i = 0; i < plan->finished.count; i++) {
-        for (int p = 0; p < plan->project->garment.piece_count; p++) {
-            put_piece(sheet, i, p, HW_BAND);
-            put_piece(sheet, i, p, HW_MAIN);
+    for (int i = 0; i < plan->finished.count * hw_sheet_parts(sheet); i++) {
+        hw_sheet part = hw_sheet_part(sheet, i % hw_sheet_parts(sheet));
+        for (int p = 0; p < part.plan->project->garment.piece_count; p++) {
+            put_piece(&part, i / hw_sheet_parts(sheet), p, HW_BAND);
+            put_piece(&part, i / hw_sheet_parts(sheet), p, HW_MAIN);
         }
     }
 }

@@ -401,9 +401,12 @@ void hw_sheet_sizes(const hw_sheet *sheet)
 {
     head(sheet);
     measurements(sheet);
-    for (int p = 0; p < sheet->plan->project->garment.piece_count; p++) {
-        piece_rows(sheet, p);
+    for (int k = 0; k < hw_sheet_parts(sheet); k++) {
+        hw_sheet part = hw_sheet_part(sheet, k);
+        for (int p = 0; p < part.plan->project->garment.piece_count; p++) {
+            piece_rows(&part, p);
+        }
+        seam_rows(&part);
     }
-    seam_rows(sheet);
     reading_lines(sheet);
 }

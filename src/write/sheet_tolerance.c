@@ -81,10 +81,17 @@ static void put_row(const hw_sheet *sheet, int piece, const row *r)
     }
 }
 
+static void put_piece(const hw_sheet *sheet, int piece)
+{
+    hw_grid_section(sheet->grid, sheet->plan->project->garment.pieces[piece].name);
+    for (size_t k = 0; k < sizeof rows / sizeof rows[0]; k++) {
+        put_row(sheet, piece, &rows[k]);
+    }
+}
+
 void hw_sheet_tolerance(const hw_sheet *sheet)
 {
     const hw_sizes *sizes = &sheet->plan->finished;
-    const hw_garment *garment = &sheet->plan->project->garment;
     hw_grid_begin(sheet->grid, sheet->arena, "Tolerance", 1 + sizes->count);
     sheet->grid->table.head_rows = 2;
     sheet->grid->table.head_columns = 1;
@@ -93,10 +100,10 @@ void hw_sheet_tolerance(const hw_sheet *sheet)
     for (int i = 0; i < sizes->count; i++) {
         hw_grid_text(sheet->grid, 1 + i, HW_STYLE_HEAD, sizes->names[i]);
     }
-    for (int p = 0; p < garment->piece_count; p++) {
-        hw_grid_section(sheet->grid, garment->pieces[p].name);
-        for (size_t k = 0; k < sizeof rows / sizeof rows[0]; k++) {
-            put_row(sheet, p, &rows[k]);
+    for (int k = 0; k < hw_sheet_parts(sheet); k++) {
+        hw_sheet part = hw_sheet_part(sheet, k);
+        for (int p = 0; p < part.plan->project->garment.piece_count; p++) {
+            put_piece(&part, p);
         }
     }
 }

@@ -20,6 +20,9 @@ typedef struct {
  */
 void hw_sheet_sizes(const hw_sheet *sheet);
 void hw_sheet_hem(const hw_sheet *sheet);
+void hw_sheet_bands(const hw_sheet *sheet);
+void hw_sheet_outline(const hw_sheet *sheet);
+void hw_sheet_shaping(const hw_sheet *sheet);
 void hw_sheet_chart(const hw_sheet *sheet);
 void hw_sheet_alternatives(const hw_sheet *sheet);
 void hw_sheet_costs(const hw_sheet *sheet);
@@ -28,6 +31,15 @@ void hw_sheet_tolerance(const hw_sheet *sheet);
 void hw_sheet_measured(const hw_sheet *sheet);
 void hw_sheet_notes(const hw_sheet *sheet);
 void hw_sheet_basis(const hw_sheet *sheet);
+
+/* Parts of the garment that have a band in their hems each, at least 1; and the same sheet of one
+ * of them, counted from 0: its plan is that part's. */
+int hw_sheet_parts(const hw_sheet *sheet);
+hw_sheet hw_sheet_part(const hw_sheet *sheet, int part);
+
+/* What a part is called, above its rows: "cuff: left sleeve, right sleeve"; NULL for refused
+ * memory. */
+char *hw_sheet_part_name(const hw_sheet *sheet, int part);
 
 /* The first line of a table: the garment's name, and what the table holds. */
 void hw_sheet_title(const hw_sheet *sheet, const char *what);

@@ -1,0 +1,153 @@
+/* Drafts of all pieces, and what is asked of them together.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include "core/above.h"
+
+#include <math.h>
+
+static hw_status no_memory(hw_err *err)
+{
+    return hw_err_set(err, HW_ERR_NOMEM, "%s", "there is not enough memory for this plan");
+}
+
+/* A band's motif: its own drawing, or the file's with the band's gap. */
+static hw_status analyse(
+    const hw_motif_choice *choice, int card_columns, hw_arena *arena, hw_motif *out, hw_err *err)
+{
+    const hw_motif_input *from = choice->file.name == NULL ? &choice->own : &choice->drawn;
+    int gap = choice->own.has_gap ? choice->own.gap : from->gap;
+    if (from->chart.width + gap > HW_MAX_CHART_COLUMNS) {
+        return hw_err_set(err, HW_ERR_LIMIT,
+            "figure and gap are %d columns together; at most %d can repeat: choose a smaller gap",
+            from->chart.width + gap, HW_MAX_CHART_COLUMNS);
+    }
+    hw_status status = hw_motif_analyse(&from->chart, gap, card_columns, arena, out);
+    return status == HW_OK ? HW_OK : no_memory(err);
+}
+
+static hw_status check_drawn(const hw_whole *whole, const hw_upper_band *upper, hw_err *err)
+{
+    const hw_garment *garment = &whole->project->garment;
+    for (int p = 0; p < garment->piece_count; p++) {
+        if (upper->on[p] && garment->pieces[p].outline == NULL) {
+            hw_status status = hw_err_set(err, HW_ERR_MISSING,
+                "the band `%.40s` lies higher up, but the garment draws no outline of `%.60s`; "
+                "take "
+                "the piece out of `on`",
+                upper->input->name, garment->pieces[p].name);
+            return hw_err_place(err, status, upper->input->line, 0);
+        }
+    }
+    return HW_OK;
+}
+
+hw_status hw_above_uppers(hw_whole *whole, hw_arena *arena, hw_err *err)
+{
+    const hw_project *project = whole->project;
+    whole->uppers = hw_arena_get(arena, HW_MAX_BANDS, sizeof *whole->uppers);
+    if (whole->uppers == NULL) {
+        return no_memory(err);
+    }
+    for (int b = 0; b < project->band_count; b++) {
+        if (project->bands[b].has_hem) {
+            continue;
+        }
+        hw_upper_band *upper = &whole->uppers[whole->upper_count++];
+        upper->input = &project->bands[b];
+        hw_status status = hw_layout_on(&project->garment, upper->input, upper->on, err);
+        status = status == HW_OK ? check_drawn(whole, upper, err) : status;
+        if (status == HW_OK) {
+            status = analyse(
+                &upper->input->motif, project->machine.card_columns, arena, &upper->motif, err);
+        }
+        if (status != HW_OK) {
+            return hw_err_place(err, status, upper->input->line, 0);
+        }
+    }
+    return HW_OK;
+}
+
+hw_status hw_above_draft(const hw_plan *plan, int at, hw_arena *arena, hw_draft *out, hw_err *err)
+{
+    const hw_project *project = plan->project;
+    int pieces = project->garment.piece_count;
+    const hw_piece *piece = &project->garment.pieces[at % pieces];
+    if (piece->outline == NULL) {
+        return HW_OK;
+    }
+    const hw_fit *fit = &plan->grading.fits[at];
+    hw_upper_wish wishes[HW_MAX_BANDS] = { { 0 } };
+    for (int u = 0; u < plan->whole->upper_count; u++) {
+        const hw_upper_band *upper = &plan->whole->uppers[u];
+        bool on = upper->on[plan->whole->parts.list[plan->part].pieces[at % pieces]];
+        wishes[u] = (hw_upper_wish){ .motif = on ? &upper->motif : NULL,
+            .above_fold_cm = upper->input->above_fold_cm,
+            .below_underarm_cm = upper->input->below_underarm_cm,
+            .name = upper->input->name,
+            .line = upper->input->line };
+    }
+    bool hand = project->machine.carriage == HW_CARRIAGE_NONE && !(project->machine.pitch_cm > 0);
+    /* The carriage begins at the right of the bed, where a piece's left edge hangs; a mirrored
+     * piece begins at the other side, so that each of its rows mirrors the other piece's. A hand
+     * knitter begins with a right-side row, at its right edge. */
+    bool right = hand || piece->mirror_of >= 0;
+    hw_draft_task task = {
+        .outline = { .piece = piece,
+            .finished = &plan->finished,
+            .size = at / pieces,
+            .band_cm = plan->targets[at].band_cm,
+            .main_cm = plan->targets[at].main_cm,
+            .width_cm = hw_gauge_width_cm(&plan->gauge[HW_MAIN], fit->main_sts),
+            .face_cm = plan->hem.face_cm },
+        .gauge = plan->gauge,
+        .wishes = wishes,
+        .wish_count = plan->whole->upper_count,
+        .main_sts = fit->main_sts,
+        .hem_start = right ? HW_RIGHT : HW_LEFT,
+        .hem_rows = plan->hem.total_rows,
+        .hand = hand,
+        .short_rows = project->short_rows,
+    };
+    return hw_draft_make(&task, arena, out, err);
+}
+
+hw_status hw_above_length(const hw_whole *whole, int size, const hw_edge_run *run, double *out_cm)
+{
+    double sum_cm = 0;
+    for (int i = 0; i < run->count; i++) {
+        const hw_edge_part *part = &run->parts[i];
+        const hw_draft *draft = hw_plan_draft(whole, size, part->piece);
+        const hw_edge_line *edge = &draft->outline.edges[part->edge];
+        double cm = 0;
+        hw_status status = edge->count > 0 ? hw_edge_length(edge, part->stretch, &cm) : HW_OK;
+        if (status != HW_OK) {
+            return status;
+        }
+        sum_cm += cm;
+    }
+    *out_cm = sum_cm;
+    return HW_OK;
+}
+
+hw_status hw_above_joins(hw_whole *whole, hw_arena *arena, hw_err *err)
+{
+    const hw_garment *garment = &whole->project->garment;
+    int sizes = whole->plans[0].finished.count;
+    size_t cells = (size_t)sizes * (size_t)garment->join_count;
+    whole->joins = hw_arena_get(arena, cells, sizeof *whole->joins);
+    if (whole->joins == NULL) {
+        return no_memory(err);
+    }
+    for (int i = 0; i < sizes * garment->join_count; i++) {
+        const hw_joint_edges *join = &garment->joins[i % garment->join_count];
+        hw_join_lengths *lengths = &whole->joins[i];
+        for (int end = 0; end < 2; end++) {
+            hw_status status = hw_above_length(
+                whole, i / garment->join_count, &join->ends[end], &lengths->cm[end]);
+            if (status != HW_OK) {
+                return hw_err_set(err, status, "%s", "the length of an edge could not be found");
+            }
+        }
+        lengths->closes = fabs(lengths->cm[0] - lengths->cm[1]) <= join->within_cm + 1e-9;
+    }
+    return HW_OK;
+}

@@ -1,0 +1,272 @@
+/* Rows counted from the hem to the top, bands between them, then the outline cut into stitches.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include "core/draft.h"
+
+#include "core/num.h"
+
+typedef struct {
+    const hw_draft_task *task;
+    hw_arena *arena;
+    hw_draft draft;
+    hw_upper *uppers;
+    int room; /* rows for which low_cm has room */
+    hw_err *err;
+} drafting;
+
+static hw_status no_memory(const drafting *d)
+{
+    return hw_err_set(d->err, HW_ERR_NOMEM, "%s", "there is not enough memory for this plan");
+}
+
+static const char *piece_name(const drafting *d)
+{
+    return d->task->outline.piece->name;
+}
+
+static const char *size_name(const drafting *d)
+{
+    return d->task->outline.finished->names[d->task->outline.size];
+}
+
+static double row_cm(const drafting *d, hw_fabric fabric)
+{
+    return hw_gauge_length_cm(&d->task->gauge[fabric], 1);
+}
+
+/* The height at which a band's first row would begin. */
+static hw_status wished_height(
+    const drafting *d, const hw_upper_wish *wish, hw_upper *upper, double *out_cm)
+{
+    upper->rows = wish->motif->chart.rows;
+    upper->underarm_rows = -1;
+    if (wish->above_fold_cm > 0) {
+        *out_cm = wish->above_fold_cm;
+        return HW_OK;
+    }
+    double underarm_cm = hw_outline_height(&d->draft.outline, "side");
+    if (underarm_cm < 0) {
+        hw_status status = hw_err_set(d->err, HW_ERR_MISSING,
+            "the band `%.40s` lies below the underarm, but the outline of `%.60s` has no stretch "
+            "called `side`, which ends there; write `above fold` instead",
+            wish->name, piece_name(d));
+        return hw_err_place(d->err, status, wish->line, 0);
+    }
+    upper->underarm_rows =
+        hw_num_nearest(hw_gauge_rows(&d->task->gauge[HW_MAIN], wish->below_underarm_cm));
+    *out_cm =
+        underarm_cm - upper->underarm_rows * row_cm(d, HW_MAIN) - upper->rows * row_cm(d, HW_BAND);
+    return HW_OK;
+}
+
+static hw_status no_room(const drafting *d, const hw_upper_wish *wish, const char *why)
+{
+    hw_status status = hw_err_set(d->err, HW_ERR_RANGE,
+        "size %s: the band `%.40s` has no room on `%.60s`: it would %s; put it %s, or take the "
+        "piece out of `on`",
+        size_name(d), wish->name, piece_name(d), why, why[0] == 's' ? "higher" : "lower");
+    return hw_err_place(d->err, status, wish->line, 0);
+}
+
+/* Which of the wishes not placed yet comes next from below; -1 when all are. */
+static hw_status next_band(const drafting *d, const bool *placed, int *next, double *at_cm)
+{
+    *next = -1;
+    for (int i = 0; i < d->task->wish_count; i++) {
+        double cm = 0;
+        if (placed[i] || d->task->wishes[i].motif == NULL) {
+            continue;
+        }
+        hw_status status = wished_height(d, &d->task->wishes[i], &d->uppers[i], &cm);
+        if (status != HW_OK) {
+            return status;
+        }
+        if (*next < 0 || cm < *at_cm) {
+            *next = i;
+            *at_cm = cm;
+        }
+    }
+    return HW_OK;
+}
+
+/* Rows as they are stacked: where the next begins, and how many there are. */
+typedef struct {
+    double at_cm;
+    int rows;
+} stack;
+
+static hw_status pile(drafting *d, stack *s, int rows, double each_cm)
+{
+    if (rows > d->room - s->rows) {
+        return hw_err_set(d->err, HW_ERR_RANGE,
+            "size %s: `%.60s` would have more than %d rows; look at its length and at the gauge",
+            size_name(d), piece_name(d), HW_MAX_ROWS);
+    }
+    for (int i = 0; i < rows; i++) {
+        s->at_cm += each_cm;
+        d->draft.low_cm[++s->rows] = s->at_cm;
+    }
+    return HW_OK;
+}
+
+/* Plain rows up to a height, so that an even number lie between the hem and the band. */
+static int rows_to(const drafting *d, const stack *s, double height_cm)
+{
+    int odd = s->rows % 2;
+    double rows = hw_gauge_rows(&d->task->gauge[HW_MAIN], height_cm - s->at_cm);
+    return hw_num_nearest_even(rows + odd) - odd;
+}
+
+static hw_status stack_rows(drafting *d)
+{
+    bool placed[HW_MAX_BANDS] = { false };
+    stack s = { .at_cm = d->task->outline.face_cm };
+    double top_cm = d->draft.outline.top_cm;
+    d->draft.low_cm[0] = s.at_cm;
+    int next = 0;
+    double at_cm = 0;
+    hw_status status = next_band(d, placed, &next, &at_cm);
+    while (status == HW_OK && next >= 0) {
+        const hw_upper_wish *wish = &d->task->wishes[next];
+        int before = rows_to(d, &s, at_cm);
+        if (before < 0) {
+            return no_room(d, wish, "start below the top of the hem or of another band");
+        }
+        status = pile(d, &s, before, row_cm(d, HW_MAIN));
+        d->uppers[next].first_row = s.rows;
+        status = status == HW_OK ? pile(d, &s, d->uppers[next].rows, row_cm(d, HW_BAND)) : status;
+        if (status == HW_OK && s.at_cm > top_cm) {
+            return no_room(d, wish, "reach above the top");
+        }
+        placed[next] = true;
+        status = status == HW_OK ? next_band(d, placed, &next, &at_cm) : status;
+    }
+    if (status != HW_OK) {
+        return status;
+    }
+    int rest = hw_num_nearest(hw_gauge_rows(&d->task->gauge[HW_MAIN], top_cm - s.at_cm));
+    rest = rest < 0 ? 0 : rest;
+    if (s.rows + rest < 1) {
+        return hw_err_set(d->err, HW_ERR_RANGE,
+            "size %s: `%.60s` is no longer than its hem; look at its length and at the hem's depth",
+            size_name(d), piece_name(d));
+    }
+    status = pile(d, &s, rest, row_cm(d, HW_MAIN));
+    d->draft.task.rows = s.rows;
+    return status;
+}
+
+/* As many rows as could lie between hem and top, and the rows of bands that reach above it. */
+static int most_rows(const drafting *d)
+{
+    double shortest_cm = row_cm(d, HW_BAND);
+    shortest_cm = row_cm(d, HW_MAIN) < shortest_cm ? row_cm(d, HW_MAIN) : shortest_cm;
+    double rows = (d->draft.outline.top_cm - d->task->outline.face_cm) / shortest_cm;
+    int most = 2 + (rows > 0 ? hw_num_up(rows) : 0);
+    for (int i = 0; i < d->task->wish_count; i++) {
+        const hw_motif *motif = d->task->wishes[i].motif;
+        most += motif != NULL ? motif->chart.rows + 2 : 0;
+    }
+    return most < HW_MAX_ROWS ? most : HW_MAX_ROWS;
+}
+
+static int least(int a, int b)
+{
+    return a < b ? a : b;
+}
+
+/* The whole motifs of a band higher up, centred on what its narrowest row has. */
+static hw_status fit_upper(const drafting *d, const hw_upper_wish *wish, hw_upper *upper)
+{
+    const hw_motif *motif = wish->motif;
+    if (wish->motif == NULL) {
+        return HW_OK;
+    }
+    int last = upper->first_row + upper->rows - 1;
+    if (d->draft.shape.neck_row <= last) {
+        return no_room(d, wish, "reach into the neck");
+    }
+    upper->sts = hw_draft_sts(&d->draft, upper->first_row);
+    for (int r = upper->first_row; r <= last; r++) {
+        int sts = hw_draft_sts(&d->draft, r);
+        upper->shaped = upper->shaped || sts != upper->sts;
+        upper->sts = least(upper->sts, sts);
+    }
+    for (int side = 0; side < HW_SIDE_COUNT; side++) {
+        upper->taken_sts[side] = d->draft.shape.inset_sts[side][upper->first_row];
+    }
+    upper->motifs = (upper->sts + motif->gap) / motif->repeat;
+    int plain = upper->sts;
+    if (upper->motifs > 0) {
+        plain -= upper->motifs * motif->repeat - motif->gap;
+    }
+    upper->margin[HW_LEFT] = plain / 2;
+    upper->margin[HW_RIGHT] = plain - plain / 2;
+    upper->width_cm = hw_gauge_width_cm(&d->task->gauge[HW_BAND], upper->sts);
+    return HW_OK;
+}
+
+static hw_side other_side(hw_side side)
+{
+    return side == HW_LEFT ? HW_RIGHT : HW_LEFT;
+}
+
+static hw_status make_shape(drafting *d)
+{
+    const hw_draft_task *task = d->task;
+    bool even = task->hem_rows % 2 == 0;
+    d->draft.task.outline = &d->draft.outline;
+    d->draft.task.sts_per_cm = hw_gauge_sts(&task->gauge[HW_MAIN], 1);
+    d->draft.task.low_cm = d->draft.low_cm;
+    d->draft.task.visible_sts = task->main_sts;
+    d->draft.task.first_start = even ? task->hem_start : other_side(task->hem_start);
+    d->draft.task.right_side_rows = task->hand;
+    d->draft.task.first_is_right_side = even;
+    d->draft.task.short_rows = task->short_rows;
+    hw_status status = hw_shape_make(&d->draft.task, d->arena, &d->draft.shape, d->err);
+    if (status != HW_OK) {
+        return status;
+    }
+    status = hw_shape_steps_of(&d->draft.task, &d->draft.shape, d->arena, &d->draft.steps);
+    return status == HW_OK ? hw_outline_area(&d->draft.outline, &d->draft.area_cm2) : status;
+}
+
+hw_status hw_draft_make(const hw_draft_task *task, hw_arena *arena, hw_draft *out, hw_err *err)
+{
+    drafting d = { .task = task, .arena = arena, .err = err, .draft = { .drawn = true } };
+    hw_status status = hw_outline_make(&task->outline, arena, &d.draft.outline, err);
+    if (status != HW_OK) {
+        return status;
+    }
+    d.room = most_rows(&d);
+    d.draft.low_cm = hw_arena_get(arena, (size_t)d.room + 1, sizeof *d.draft.low_cm);
+    d.uppers = hw_arena_get(arena, HW_MAX_BANDS, sizeof *d.uppers);
+    if (d.draft.low_cm == NULL || d.uppers == NULL) {
+        return no_memory(&d);
+    }
+    status = stack_rows(&d);
+    status = status == HW_OK ? make_shape(&d) : status;
+    for (int i = 0; i < task->wish_count && status == HW_OK; i++) {
+        status = fit_upper(&d, &task->wishes[i], &d.uppers[i]);
+    }
+    if (status != HW_OK) {
+        return hw_err_set(err, status, "%s", "there is not enough memory for this plan");
+    }
+    d.draft.uppers = d.uppers;
+    *out = d.draft;
+    return HW_OK;
+}
+
+int hw_draft_sts(const hw_draft *draft, int row)
+{
+    const hw_shape *shape = &draft->shape;
+    if (row < shape->neck_row) {
+        return hw_shape_sts(shape, row);
+    }
+    return hw_shape_half_sts(shape, row, HW_LEFT) + hw_shape_half_sts(shape, row, HW_RIGHT);
+}
+
+int hw_upper_needle(const hw_upper *upper, const hw_place_on_bed *place, const hw_fit *fit)
+{
+    return place->first + fit->edge_sts[HW_RIGHT] + upper->taken_sts[HW_RIGHT] +
+           upper->margin[HW_RIGHT];
+}

@@ -1,0 +1,123 @@
+/* Picking up along edges: how many stitches, shared how over the edges, in which ratio.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#ifndef HW_CORE_PICKUP_H
+#define HW_CORE_PICKUP_H
+
+#include "core/err.h"
+#include "core/mem.h"
+#include "core/piece.h"
+
+enum { HW_PICKUP_LARGEST_GROUP = 12 }; /* rows of a simple ratio at most; own choice */
+
+/* An edge, or a part of one, along which stitches are picked up. */
+typedef struct {
+    double length_cm; /* (0, HW_MAX_CM] */
+    int count;        /* rows along it, [1, HW_MAX_ROWS]; 0: not known, then no ratio is made */
+    bool of_sts;      /* the count is of stitches: the part lies along a bound-off edge */
+} hw_pickup_edge;
+
+typedef struct {
+    const hw_pickup_edge *edges; /* [edge_count], in the order of picking up */
+    int edge_count;              /* [1, HW_MAX_PARTS] */
+    double sts_per_10cm;         /* of the trim's own fabric [P3] */
+    int repeat, gap;             /* of the trim's motif; repeat 0: none */
+    int edge_sts[HW_SIDE_COUNT]; /* swallowed by seams at the trim's ends; 0 each in a ring */
+    int multiple, multiple_plus; /* without a motif: a multiple of so many, and so many more;
+                                    multiple 0 or 1: any count. 2 and 1 for a picot [H2] */
+    bool round;                  /* a ring: whole repeats, no margins */
+    double tolerance_cm;         /* above 0 */
+} hw_pickup_task;
+
+/* One count that can be knitted. */
+typedef struct {
+    int sts;                   /* to pick up, edge stitches included */
+    int visible_sts;           /* without them */
+    int motifs;                /* 0 without a motif */
+    int margin[HW_SIDE_COUNT]; /* plain stitches beside the first and the last motif */
+    double off_cm;             /* the trim's width less the edges' length */
+} hw_pickup_count;
+
+/* So many stitches out of so many rows, so many times. */
+typedef struct {
+    int sts, rows, times; /* times 0: not used */
+} hw_pickup_group;
+
+/* Two ways of saying the same number of stitches over the same rows; both come out exactly.
+ * In short: `simple` throughout; rows_left are then left over, and extra_sts are wanted beside
+ * (below 0: fewer). Evenly: the two of `even`, mixed. */
+typedef struct {
+    int sts, rows;
+    hw_pickup_group simple;
+    int rows_left;
+    int extra_sts;
+    hw_pickup_group even[2]; /* the shorter group first */
+} hw_pickup_ratio;
+
+typedef struct {
+    int sts;               /* of this part, edge stitches at the trim's ends included */
+    bool has_ratio;        /* its rows were known */
+    hw_pickup_ratio ratio; /* over its rows, or stitches where of_sts */
+    bool of_sts;
+} hw_pickup_share;
+
+typedef struct {
+    double length_cm;
+    double wanted_sts; /* visible ones, not rounded */
+    bool has_below, has_above;
+    hw_pickup_count below, above; /* the same where it comes out exactly */
+    hw_pickup_count chosen;       /* the nearer; of two as near the one with fewer stitches */
+    bool inside;                  /* chosen is within the tolerance */
+    int share_count;
+    hw_pickup_share shares[HW_MAX_PARTS];
+    bool level; /* edges of the same length have the same number of stitches */
+} hw_pickup;
+
+/*
+ * The stitches of a trim along its edges.
+ *
+ * Given:     task
+ * Returned:  out       untouched on failure
+ * Result:    HW_OK; HW_ERR_RANGE (a motif that cannot be, too many stitches for HW_MAX_STS);
+ *            HW_ERR_NOFIT (edges too short for one motif or multiple, and no longer count either)
+ * Note:      wanted = length x the trim's own gauge [P3]. With a motif: whole motifs between plain
+ *            margins of 0 to the gap (hw_fit_nearest), in a ring whole repeats. Shares: see
+ *            hw_pickup_divide; seams' stitches are added to the first and the last part
+ */
+hw_status hw_pickup_plan(const hw_pickup_task *task, hw_pickup *out, hw_err *err) HW_MUST_USE;
+
+/*
+ * Share stitches over edges by their lengths.
+ *
+ * Given:     edges     [count], count in [1, HW_MAX_PARTS]
+ *            sts       [0, HW_MAX_STS]
+ * Returned:  shares    [count], each 0 or more; their sum is sts
+ *            true when edges of the same length have the same share
+ * Note:      least squared distance from the exact proportion: the method of the largest remainder,
+ *            among the ways that give equal lengths (within 0.01 cm) equal shares no further than
+ *            two stitches from the proportion where there is one, else among all. Ties to the
+ *            earlier edge
+ */
+bool hw_pickup_divide(const hw_pickup_edge *edges, int count, int sts, int *shares);
+
+/*
+ * Stitches over rows as ratios.
+ *
+ * Given:     sts, rows  [1, HW_MAX_STS], [1, HW_MAX_ROWS]
+ * Note:      simple: the nearest a / b with b up to HW_PICKUP_LARGEST_GROUP, the smallest b of
+ *            equally near ones, used rows / b times. Even: with fewer stitches than rows but more
+ *            than half as many, each group leaves one row out; with more stitches than rows, up to
+ *            twice as many, each group has one stitch more; else one stitch, or one row, to a
+ *            group. Groups' lengths differ by one at most [P2]
+ */
+hw_pickup_ratio hw_pickup_ratio_of(int sts, int rows);
+
+/*
+ * The ratio in words: "2 sts in every 3 rows", "3 sts in every 4 rows 30 times, and 1 more in the
+ * 2 rows left"; and evenly: "3 sts in 4 rows 2 times and 4 sts in 5 rows once, mixed evenly".
+ *
+ * Returned:  a text of the arena; NULL when memory is refused
+ */
+const char *hw_pickup_words(const hw_pickup_share *share, hw_arena *arena) HW_MUST_USE;
+const char *hw_pickup_even_words(const hw_pickup_share *share, hw_arena *arena) HW_MUST_USE;
+
+#endif

@@ -1,0 +1,220 @@
+/* Sides that do not come out, with the nearest numbers of rows that do, and all that in words.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include <assert.h>
+
+#include "core/buf.h"
+#include "core/rowframe.h"
+
+enum { LEAST_PLAIN = 2 }; /* plain rows below and above a band, as in hem.h */
+
+/* One row fewer, unless that is below the least, or one more. */
+static hw_row_remedy by_one(hw_remedy_kind kind, int rows, int least)
+{
+    return (hw_row_remedy){
+        .kind = kind, .rows = rows, .fewer = rows - 1 >= least ? rows - 1 : -1, .more = rows + 1
+    };
+}
+
+static void remedy(hw_row_finding *finding, hw_row_remedy what)
+{
+    assert(finding->remedy_count < HW_MOST_REMEDIES);
+    finding->remedies[finding->remedy_count++] = what;
+}
+
+/* The first row above the hem at which a further band may begin; as hw_rowplan_make checks it. */
+static int least_row(const hw_row_frame *f, int band)
+{
+    int least = hw_row_frame_lead(f) + (hw_row_frame_joins(f) ? 1 : 0);
+    if (band > 1) {
+        int below = f->task->bands[band - 2].row + hw_row_frame_band_rows(f, band - 1);
+        least = below + hw_row_frame_lead(f) > least ? below + hw_row_frame_lead(f) : least;
+    }
+    return least;
+}
+
+/* The last row above the hem at which it may begin: below the next band, or the last row. */
+static int most_row(const hw_row_frame *f, int band)
+{
+    int end =
+        band < f->task->band_count ? f->task->bands[band].row - hw_row_frame_lead(f) : f->main_rows;
+    return end - hw_row_frame_band_rows(f, band);
+}
+
+static hw_row_remedy move_band(const hw_row_frame *f, int band, int fewer, int more)
+{
+    bool down = fewer >= least_row(f, band);
+    bool up = more <= most_row(f, band);
+    return (hw_row_remedy){ .kind = HW_REMEDY_BAND_ROW,
+        .rows = f->task->bands[band - 1].row + 1,
+        .fewer = down ? fewer + 1 : -1,
+        .more = up ? more + 1 : -1 };
+}
+
+static bool starts_away(const hw_row_frame *f, int band, hw_row_finding *out)
+{
+    const hw_hem *hem = f->task->hem;
+    int number = hw_row_frame_band_first(f, band);
+    hw_side side = hw_row_frame_before(f, number);
+    if (side == f->home) {
+        return false;
+    }
+    *out = (hw_row_finding){ HW_FINDING_BAND_START, .number = number, .band = band, .side = side };
+    if (band > 0) {
+        int row = f->task->bands[band - 1].row;
+        remedy(out, move_band(f, band, row - 1, row + 1));
+        return true;
+    }
+    remedy(out, by_one(HW_REMEDY_FACING, hem->facing_rows, 1));
+    remedy(out, by_one(HW_REMEDY_BELOW, hem->below_rows, LEAST_PLAIN));
+    if (hem->fold_rows == 1) {
+        remedy(out, (hw_row_remedy){ HW_REMEDY_FOLD, .rows = 1, .fewer = 0, .more = -1 });
+    }
+    return true;
+}
+
+static bool ends_away(const hw_row_frame *f, int band, hw_row_finding *out)
+{
+    int rows = hw_row_frame_band_rows(f, band);
+    if (rows % 2 == 0) {
+        return false;
+    }
+    int number = hw_row_frame_band_first(f, band) + rows - 1;
+    *out = (hw_row_finding){ HW_FINDING_BAND_END, .number = number, .band = band,
+        .side = hw_row_frame_before(f, number + 1) };
+    remedy(out, by_one(HW_REMEDY_BAND, rows, 1));
+    return true;
+}
+
+/* The neck may part the piece below the row that first reads the band's card, or above the band. */
+static bool is_parted(const hw_row_frame *f, int band, hw_row_finding *out)
+{
+    if (band == 0 || f->neck >= f->main_rows) {
+        return false;
+    }
+    int row = f->task->bands[band - 1].row;
+    int lead = hw_row_frame_lead(f);
+    int rows = hw_row_frame_band_rows(f, band);
+    if (f->neck <= row - lead || f->neck >= row + rows) {
+        return false;
+    }
+    *out =
+        (hw_row_finding){ HW_FINDING_BAND_PARTED, .number = f->task->hem->total_rows + f->neck + 1,
+            .band = band, .side = hw_row_frame_before(f, f->task->hem->total_rows + f->neck + 1) };
+    remedy(out, move_band(f, band, f->neck - rows, f->neck + lead));
+    return true;
+}
+
+static bool shape_away(const hw_row_frame *f, hw_row_finding *out)
+{
+    const hw_rowplan_task *task = f->task;
+    hw_row_above above = hw_rowplan_above(task);
+    bool rounds = f->work == HW_WORK_HAND && task->in_rounds;
+    if (task->shape == NULL || rounds || above.edge == task->shape->first_start) {
+        return false;
+    }
+    *out = (hw_row_finding){ HW_FINDING_SHAPE_START, .number = above.number, .band = -1,
+        .side = hw_row_frame_before(f, above.number) };
+    remedy(out, by_one(HW_REMEDY_ABOVE, task->hem->above_rows, LEAST_PLAIN));
+    return true;
+}
+
+hw_status hw_row_findings(const hw_row_frame *frame, hw_arena *arena, hw_rowplan *out)
+{
+    int bands = frame->task->band_count + 1;
+    size_t most = (size_t)bands * 3 + 1;
+    hw_row_finding *list = hw_arena_get(arena, most, sizeof *list);
+    if (list == NULL) {
+        return HW_ERR_NOMEM;
+    }
+    int count = 0;
+    bool sides = frame->work != HW_WORK_HAND && !frame->task->either_side;
+    for (int b = 0; b < bands; b++) {
+        count += sides && starts_away(frame, b, &list[count]) ? 1 : 0;
+        count += sides && ends_away(frame, b, &list[count]) ? 1 : 0;
+        count += is_parted(frame, b, &list[count]) ? 1 : 0;
+    }
+    count += shape_away(frame, &list[count]) ? 1 : 0;
+    out->findings = list;
+    out->finding_count = count;
+    return HW_OK;
+}
+
+/* ---- words ---- */
+
+/* "facing: knit 11 or 13 rows, not 12" */
+static void say_remedy(hw_buf *buf, const hw_row_remedy *r)
+{
+    static const struct {
+        const char *before, *behind; /* the numbers */
+    } words[] = {
+        [HW_REMEDY_NONE] = { "", "" },
+        [HW_REMEDY_FACING] = { "knit ", " facing rows in place of" },
+        [HW_REMEDY_FOLD] = { "knit ", " fold rows (a picot, or none) in place of" },
+        [HW_REMEDY_BELOW] = { "knit ", " plain rows below the band in place of" },
+        [HW_REMEDY_BAND] = { "make the band ", " rows high in place of" },
+        [HW_REMEDY_ABOVE] = { "knit ", " plain rows above the band in place of" },
+        [HW_REMEDY_BAND_ROW] = { "begin the band in row ", " above the hem in place of" },
+    };
+    _Static_assert(sizeof words / sizeof words[0] == HW_REMEDY_COUNT, "words for each remedy");
+    hw_buf_text(buf, words[r->kind].before);
+    if (r->fewer >= 0 && r->more >= 0) {
+        hw_buf_format(buf, "%d or %d", r->fewer, r->more);
+    } else {
+        hw_buf_format(buf, "%d", r->fewer >= 0 ? r->fewer : r->more);
+    }
+    hw_buf_format(buf, "%s %d", words[r->kind].behind, r->rows);
+}
+
+static void say_fault(hw_buf *buf, const hw_row_finding *f)
+{
+    const char *side = hw_side_name(f->side);
+    const char *which = f->band == 0 ? "the hem's band" : "the band above the hem";
+    switch (f->kind) {
+    case HW_FINDING_BAND_START:
+        hw_buf_format(buf,
+            "Row %d: %s begins with the carriage at the %s, and the second yarn waits at the "
+            "other side.",
+            f->number, which, side);
+        break;
+    case HW_FINDING_BAND_END:
+        hw_buf_format(buf,
+            "Row %d: %s has an odd number of rows, so the second yarn comes off at the %s and not "
+            "where it went in.",
+            f->number, which, side);
+        break;
+    case HW_FINDING_SHAPE_START:
+        hw_buf_format(buf,
+            "Row %d: the shaping was made for rows that begin at the other side than this one, "
+            "which begins at the %s, so groups of stitches would come at the wrong end.",
+            f->number, side);
+        break;
+    case HW_FINDING_BAND_PARTED:
+        hw_buf_format(buf,
+            "Row %d: the neck parts the piece in the middle of %s, and the second half has to "
+            "begin in the middle of the motif.",
+            f->number, which);
+        break;
+    case HW_FINDING_COUNT:
+        break;
+    }
+}
+
+char *hw_row_finding_text(const hw_row_finding *finding, hw_arena *arena)
+{
+    hw_buf buf;
+    hw_buf_init(&buf, &arena->mem, HW_BUF_LIMIT);
+    say_fault(&buf, finding);
+    int said = 0;
+    for (int i = 0; i < finding->remedy_count; i++) {
+        const hw_row_remedy *r = &finding->remedies[i];
+        if (r->fewer >= 0 || r->more >= 0) {
+            hw_buf_text(&buf, said == 0 ? " Way out: " : ", or ");
+            say_remedy(&buf, r);
+            said++;
+        }
+    }
+    hw_buf_text(&buf, said > 0 ? "." : "");
+    char *text = hw_buf_keep(&buf, arena);
+    hw_buf_release(&buf);
+    return text;
+}

@@ -1,0 +1,103 @@
+/* Numbers and sides of rows: one counter, and a carriage that turns at each end.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include "core/rowframe.h"
+
+#include <assert.h>
+
+hw_side hw_row_frame_other(hw_side side)
+{
+    return side == HW_LEFT ? HW_RIGHT : HW_LEFT;
+}
+
+hw_row_work hw_rowplan_work(const hw_rowplan_task *task)
+{
+    static const hw_row_work works[] = {
+        [HW_CARRIAGE_NONE] = HW_WORK_PICKED,
+        [HW_CARRIAGE_PRESELECTING] = HW_WORK_PRESELECT,
+        [HW_CARRIAGE_DIRECT] = HW_WORK_DIRECT,
+    };
+    _Static_assert(sizeof works / sizeof works[0] == HW_CARRIAGE_COUNT, "a way for each carriage");
+    const hw_machine *machine = task->machine;
+    if (!(machine->pitch_cm > 0)) {
+        return HW_WORK_HAND;
+    }
+    bool card = machine->card_columns > 0 && task->motif->fits_card;
+    return card ? works[machine->carriage] : HW_WORK_PICKED;
+}
+
+static hw_side home_of(const hw_rowplan_task *task, hw_row_work work)
+{
+    if (work == HW_WORK_HAND) {
+        return HW_RIGHT; /* a right-side row is worked from the right to the left */
+    }
+    return task->mirrored ? hw_row_frame_other(task->start) : task->start;
+}
+
+hw_row_frame hw_row_frame_of(const hw_rowplan_task *task)
+{
+    const hw_shape *shape = task->shape;
+    hw_row_work work = hw_rowplan_work(task);
+    hw_row_frame frame = {
+        .task = task,
+        .work = work,
+        .home = home_of(task, work),
+        .main_rows = shape == NULL ? task->plain_rows : shape->rows,
+    };
+    bool parted = shape != NULL && shape->neck_halves[HW_LEFT] != NULL &&
+                  shape->neck_halves[HW_RIGHT] != NULL && shape->neck_row < shape->rows;
+    frame.neck = parted ? shape->neck_row : frame.main_rows;
+    return frame;
+}
+
+/* In rounds each row begins where the one before it ended. */
+static bool turns(const hw_row_frame *frame)
+{
+    return frame->work != HW_WORK_HAND || !frame->task->in_rounds;
+}
+
+hw_side hw_row_frame_before(const hw_row_frame *frame, int number)
+{
+    bool at_home = number % 2 != 0 || !turns(frame);
+    return at_home ? frame->home : hw_row_frame_other(frame->home);
+}
+
+hw_side hw_row_frame_edge(const hw_row_frame *frame, hw_side side)
+{
+    return frame->work == HW_WORK_HAND ? side : hw_row_frame_other(side);
+}
+
+int hw_row_frame_band_first(const hw_row_frame *frame, int band)
+{
+    const hw_hem *hem = frame->task->hem;
+    assert(band >= 0 && band <= frame->task->band_count);
+    return band == 0 ? hem->facing_rows + hem->fold_rows + hem->below_rows + 1
+                     : hem->total_rows + frame->task->bands[band - 1].row + 1;
+}
+
+int hw_row_frame_band_rows(const hw_row_frame *frame, int band)
+{
+    const hw_rowplan_task *task = frame->task;
+    assert(band >= 0 && band <= task->band_count);
+    return band == 0 ? task->hem->band_rows : task->bands[band - 1].motif->chart.rows;
+}
+
+int hw_row_frame_lead(const hw_row_frame *frame)
+{
+    return frame->work == HW_WORK_PRESELECT ? 1 : 0;
+}
+
+bool hw_row_frame_joins(const hw_row_frame *frame)
+{
+    return frame->task->closing == HW_CLOSING_HUNG;
+}
+
+hw_row_above hw_rowplan_above(const hw_rowplan_task *task)
+{
+    hw_row_frame frame = hw_row_frame_of(task);
+    int number = task->hem->total_rows + 1;
+    return (hw_row_above){
+        .number = number,
+        .edge = hw_row_frame_edge(&frame, hw_row_frame_before(&frame, number)),
+        .right_side = !turns(&frame) || number % 2 != 0,
+    };
+}

@@ -1,0 +1,59 @@
+/* What every row of a row plan is counted from: shared by the files that make one.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#ifndef HW_CORE_ROWFRAME_H
+#define HW_CORE_ROWFRAME_H
+
+#include "core/rowplan.h"
+
+/* Numbers of rows of one piece. */
+typedef struct {
+    const hw_rowplan_task *task;
+    hw_row_work work;
+    hw_side home;  /* where row 1 begins: of the bed; hand knitting: the edge, right side seen */
+    int main_rows; /* above the hem */
+    int neck;      /* the row above the hem, from 0, at which the neck parts it; else main_rows */
+} hw_row_frame;
+
+hw_row_frame hw_row_frame_of(const hw_rowplan_task *task);
+
+/* Where a row begins: of the bed; hand knitting: the edge, as seen on the right side. */
+hw_side hw_row_frame_before(const hw_row_frame *frame, int number);
+
+/* The other side. */
+hw_side hw_row_frame_other(hw_side side);
+
+/* The piece's edge, as seen on the right side, at a side as hw_row_frame_before gives it; on a
+ * machine the purl side faces the knitter, and left and right change. */
+hw_side hw_row_frame_edge(const hw_row_frame *frame, hw_side side);
+
+/* A band's first row and number of rows; 0 the hem's, n the n-th further one. */
+int hw_row_frame_band_first(const hw_row_frame *frame, int band);
+int hw_row_frame_band_rows(const hw_row_frame *frame, int band);
+
+/* Rows before a band that read its card: one of a pre-selecting carriage. */
+int hw_row_frame_lead(const hw_row_frame *frame);
+
+/* Whether the hem is hung and joined: there is a joining row. */
+bool hw_row_frame_joins(const hw_row_frame *frame);
+
+/* Hand work as it is gathered, row by row. */
+typedef struct {
+    const hw_row_frame *frame;
+    hw_arena *arena;
+    hw_handwork *list;
+    int count, room;
+    bool refused; /* memory was: nothing is added any more */
+} hw_row_hands;
+
+/* Add all hand work of a row, and set the row's first_hand and hand_count. */
+void hw_row_hands_add(hw_row_hands *hands, hw_row *row, bool last);
+
+/*
+ * What is wrong with the sides.
+ *
+ * Returned:  out       its findings, owned by the arena; untouched on failure
+ * Result:    HW_OK; HW_ERR_NOMEM
+ */
+hw_status hw_row_findings(const hw_row_frame *frame, hw_arena *arena, hw_rowplan *out) HW_MUST_USE;
+
+#endif

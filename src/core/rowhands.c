@@ -1,0 +1,261 @@
+/* What is done by hand between the rows of a row plan.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include <assert.h>
+#include <string.h>
+
+#include "core/rowframe.h"
+
+enum { FIRST_ROOM = 32 };
+
+static void add(hw_row_hands *hands, hw_row *row, hw_handwork work)
+{
+    if (hands->refused) {
+        return;
+    }
+    if (hands->count == hands->room) {
+        int room = hands->room == 0 ? FIRST_ROOM : 2 * hands->room;
+        hw_handwork *list = hw_arena_get(hands->arena, (size_t)room, sizeof *list);
+        if (list == NULL) {
+            hands->refused = true;
+            return;
+        }
+        if (hands->count > 0) {
+            memcpy(list, hands->list, (size_t)hands->count * sizeof *list);
+        }
+        hands->list = list;
+        hands->room = room;
+    }
+    hands->list[hands->count++] = work;
+    row->hand_count++;
+}
+
+static bool on_bed(const hw_row_hands *hands)
+{
+    return hands->frame->work != HW_WORK_HAND;
+}
+
+static void begin_piece(hw_row_hands *hands, hw_row *row)
+{
+    const hw_row_frame *f = hands->frame;
+    bool waste = on_bed(hands) && f->task->cast_on == HW_CAST_ON_OPEN;
+    add(hands, row,
+        (hw_handwork){ .kind = HW_HAND_CAST_ON,
+            .sts = row->sts,
+            .number = waste ? HW_WASTE_ROWS : 0,
+            .side = row->before });
+    if (on_bed(hands)) {
+        add(hands, row, (hw_handwork){ .kind = HW_HAND_WEIGHTS });
+        add(hands, row, (hw_handwork){ .kind = HW_HAND_COUNTER });
+    }
+}
+
+/* The card is locked before the row that first reads it, and let go before the first band row. */
+static void begin_band(hw_row_hands *hands, hw_row *row)
+{
+    const hw_row_frame *f = hands->frame;
+    bool card = f->work == HW_WORK_DIRECT || f->work == HW_WORK_PRESELECT;
+    bool reads_first =
+        row->kind == HW_ROW_SETUP || (row->chart_row == 1 && f->work == HW_WORK_DIRECT);
+    if (card && reads_first) {
+        add(hands, row, (hw_handwork){ .kind = HW_HAND_CARD_IN, .number = row->card_read });
+    }
+    if (!on_bed(hands) || row->chart_row != 1) {
+        return;
+    }
+    add(hands, row, (hw_handwork){ .kind = HW_HAND_SECOND_IN, .side = row->before });
+    if (card) {
+        add(hands, row, (hw_handwork){ .kind = HW_HAND_CARD_GO });
+    }
+}
+
+/* What the hem asks for before one of its rows. */
+static void hem_before(hw_row_hands *hands, hw_row *row)
+{
+    const hw_rowplan_task *task = hands->frame->task;
+    const hw_hem *hem = task->hem;
+    if (row->number == 1) {
+        begin_piece(hands, row);
+    }
+    if (hem->fold == HW_FOLD_PICOT && row->number == hem->facing_rows + 1) {
+        add(hands, row, (hw_handwork){ .kind = HW_HAND_PICOT });
+    }
+    bool purl = hem->fold == HW_FOLD_PURL && row->kind == HW_ROW_FOLD;
+    if (purl && !on_bed(hands)) {
+        add(hands, row, (hw_handwork){ .kind = HW_HAND_PURL });
+    }
+    int fewer = task->fit->visible_sts - task->fit->main_sts;
+    bool above_band = row->number == hw_row_frame_band_first(hands->frame, 0) + hem->band_rows;
+    if (above_band && fewer != 0) {
+        add(hands, row, (hw_handwork){ .kind = HW_HAND_REHANG, .sts = row->sts, .number = fewer });
+    }
+}
+
+static void join_hem(hw_row_hands *hands, hw_row *row)
+{
+    if (row->kind != HW_ROW_JOINING) {
+        return;
+    }
+    add(hands, row, (hw_handwork){ .kind = HW_HAND_HANG_HEM, .sts = row->sts });
+    if (on_bed(hands)) {
+        add(hands, row, (hw_handwork){ .kind = HW_HAND_WEIGHTS });
+    }
+}
+
+static hw_row_part half_of(hw_side side)
+{
+    return side == HW_LEFT ? HW_PART_LEFT : HW_PART_RIGHT;
+}
+
+/* The half that is knitted first: where the parting row begins. */
+static hw_side first_half(const hw_row_frame *f)
+{
+    int parting = f->task->hem->total_rows + f->neck + 1;
+    return hw_row_frame_edge(f, hw_row_frame_before(f, parting));
+}
+
+static bool parts(const hw_row_hands *hands, const hw_row *row)
+{
+    const hw_row_frame *f = hands->frame;
+    return row->part != HW_PART_WHOLE && row->number == f->task->hem->total_rows + f->neck + 1;
+}
+
+/* Stitches of the other half as it is left: from its edge to the neck, before its shaping. */
+static int held_sts(const hw_row_hands *hands, const hw_row *row)
+{
+    const hw_row_frame *f = hands->frame;
+    const hw_fit *fit = f->task->fit;
+    const hw_shape *shape = f->task->shape;
+    hw_side other = row->part == HW_PART_LEFT ? HW_RIGHT : HW_LEFT;
+    int taken_sts = f->neck > 0 ? shape->inset_sts[other][f->neck - 1] : 0;
+    int to_neck_sts = (fit->main_sts - shape->neck_halves[other][f->neck]) / 2;
+    return to_neck_sts - taken_sts + fit->edge_sts[other];
+}
+
+static void part_halves(hw_row_hands *hands, hw_row *row)
+{
+    const hw_row_frame *f = hands->frame;
+    if (!parts(hands, row)) {
+        return;
+    }
+    if (row->part == half_of(first_half(f))) {
+        add(hands, row, (hw_handwork){ .kind = HW_HAND_HOLD_HALF, .sts = held_sts(hands, row) });
+        return;
+    }
+    add(hands, row,
+        (hw_handwork){ .kind = HW_HAND_BACK_HALF, .sts = row->sts, .side = row->before });
+    if (on_bed(hands)) {
+        add(hands, row, (hw_handwork){ .kind = HW_HAND_COUNTER, .number = row->number - 1 });
+    }
+}
+
+/* Whether a step is done where the part is knitted. */
+static bool concerns(const hw_shape_step *step, hw_row_part part)
+{
+    static const bool places[HW_AT_COUNT][HW_PART_COUNT] = {
+        [HW_AT_LEFT] = { [HW_PART_WHOLE] = true, [HW_PART_LEFT] = true },
+        [HW_AT_RIGHT] = { [HW_PART_WHOLE] = true, [HW_PART_RIGHT] = true },
+        [HW_AT_BOTH] = { true, true, true },
+        [HW_AT_NECK_LEFT] = { [HW_PART_WHOLE] = true, [HW_PART_LEFT] = true },
+        [HW_AT_NECK_RIGHT] = { [HW_PART_WHOLE] = true, [HW_PART_RIGHT] = true },
+        [HW_AT_NECK_BOTH] = { true, true, true },
+        [HW_AT_MIDDLE] = { true, true, true },
+    };
+    return places[step->place][part];
+}
+
+static bool works_in(const hw_shape_step *step, int main_row)
+{
+    int since = main_row - step->row;
+    if (step->times == 1 || since == 0) {
+        return since == 0;
+    }
+    return since > 0 && since % step->every == 0 && since / step->every < step->times;
+}
+
+/* Parting the piece is done once, with the first half; ends come after the part's last row. */
+static bool due(const hw_row_hands *hands, const hw_shape_step *step, const hw_row *row)
+{
+    const hw_row_frame *f = hands->frame;
+    if (!concerns(step, row->part)) {
+        return false;
+    }
+    if (step->kind == HW_STEP_DIVIDE) {
+        return parts(hands, row) && row->part == half_of(first_half(f));
+    }
+    return works_in(step, row->number - f->task->hem->total_rows - 1);
+}
+
+static void shape_before(hw_row_hands *hands, hw_row *row)
+{
+    const hw_row_frame *f = hands->frame;
+    const hw_shape_steps *steps = f->task->steps;
+    if (steps == NULL || row->number <= f->task->hem->total_rows) {
+        return;
+    }
+    for (int i = 0; i < steps->count; i++) {
+        const hw_shape_step *step = &steps->list[i];
+        if (step->kind != HW_STEP_END && due(hands, step, row)) {
+            add(hands, row,
+                (hw_handwork){
+                    .kind = HW_HAND_SHAPE, .sts = step->sts, .side = row->before, .step = step });
+        }
+    }
+}
+
+static void end_part(hw_row_hands *hands, hw_row *row)
+{
+    const hw_row_frame *f = hands->frame;
+    const hw_shape_steps *steps = f->task->steps;
+    bool top = row->number == f->task->hem->total_rows + f->main_rows;
+    for (int i = 0; steps != NULL && top && i < steps->count; i++) {
+        const hw_shape_step *step = &steps->list[i];
+        if (step->kind == HW_STEP_END && concerns(step, row->part)) {
+            add(hands, row,
+                (hw_handwork){ .kind = HW_HAND_SHAPE,
+                    .after = true,
+                    .sts = step->sts,
+                    .side = row->after,
+                    .step = step });
+        }
+    }
+}
+
+static void mark(hw_row_hands *hands, hw_row *row)
+{
+    const hw_rowplan_task *task = hands->frame->task;
+    for (int i = 0; i < task->mark_count; i++) {
+        if (row->number == task->hem->total_rows + task->marks[i] + 1) {
+            add(hands, row, (hw_handwork){ .kind = HW_HAND_MARK });
+        }
+    }
+}
+
+static void add_after(hw_row_hands *hands, hw_row *row, bool last)
+{
+    const hw_row_frame *f = hands->frame;
+    if (on_bed(hands) && row->kind == HW_ROW_FOLD && f->task->hem->fold == HW_FOLD_PURL) {
+        add(hands, row, (hw_handwork){ .kind = HW_HAND_PURL, .after = true });
+    }
+    bool band_ends =
+        row->kind == HW_ROW_BAND && row->chart_row == hw_row_frame_band_rows(f, row->band);
+    if (on_bed(hands) && band_ends) {
+        add(hands, row,
+            (hw_handwork){ .kind = HW_HAND_SECOND_OUT, .after = true, .side = row->after });
+    }
+    end_part(hands, row);
+    if (last && !hw_row_frame_joins(f)) {
+        add(hands, row, (hw_handwork){ .kind = HW_HAND_SEW_HEM, .after = true });
+    }
+}
+
+void hw_row_hands_add(hw_row_hands *hands, hw_row *row, bool last)
+{
+    row->first_hand = hands->count;
+    hem_before(hands, row);
+    join_hem(hands, row);
+    part_halves(hands, row);
+    mark(hands, row);
+    shape_before(hands, row);
+    begin_band(hands, row);
+    add_after(hands, row, last);
+}

@@ -1,0 +1,157 @@
+/* Safety: each rule marks the sizes that it is for, and speaks only where it marked one.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include "core/safety.h"
+
+#include <assert.h>
+
+typedef struct {
+    bool of[HW_MAX_SIZES];
+    bool any;
+} marks;
+
+/* Sizes whose age is known and lies between two ages, both included. */
+static marks aged(const hw_safety_task *task, int from_months, int to_months)
+{
+    marks found = { 0 };
+    for (int i = 0; i < task->count; i++) {
+        int age = task->ages_months[i];
+        found.of[i] = age >= 0 && age >= from_months && age <= to_months;
+        found.any = found.any || found.of[i];
+    }
+    return found;
+}
+
+/* Up to 7 years or 134 cm [N2]: whichever is known and says so, but nobody who is past 14. */
+static marks young_at_neck(const hw_safety_task *task)
+{
+    marks found = { 0 };
+    for (int i = 0; i < task->count; i++) {
+        int age = task->ages_months[i];
+        double height_cm = task->heights_cm != NULL ? task->heights_cm[i] : 0;
+        bool small = height_cm > 0 && height_cm <= HW_SAFETY_NECK_CM;
+        bool child = age <= HW_SAFETY_CHILD_MONTHS;
+        found.of[i] = (age >= 0 && age <= HW_SAFETY_NECK_MONTHS) || (small && child);
+        found.any = found.any || found.of[i];
+    }
+    return found;
+}
+
+static const char *in_sizes(const hw_safety_task *task, const marks *found, hw_notes *notes)
+{
+    return hw_notes_sizes(notes, task->names, found->of, task->count);
+}
+
+static void floats(const hw_safety_task *task, hw_notes *notes)
+{
+    marks infants = aged(task, 0, HW_SAFETY_INFANT_MONTHS - 1);
+    for (int b = 0; infants.any && b < task->band_count; b++) {
+        const hw_safety_band *band = &task->bands[b];
+        if (band->longest_float <= HW_SAFETY_INFANT_FLOAT) {
+            continue;
+        }
+        hw_notes_say(notes, HW_NOTE_SAFETY,
+            "In %s: floats of %d stitches inside %s can catch small fingers and toes. Sew the "
+            "facing down all round so that no strand lies open, or choose a motif with floats of "
+            "at most %d (common practice). CEN/TR 16792 is on the safety of children's clothing; "
+            "follow your local rules.",
+            in_sizes(task, &infants, notes), band->longest_float, band->where,
+            HW_SAFETY_INFANT_FLOAT);
+    }
+}
+
+static void buttons(const hw_safety_task *task, hw_notes *notes)
+{
+    marks small = aged(task, 0, HW_SAFETY_BUTTON_MONTHS - 1);
+    if (task->buttons && small.any) {
+        hw_notes_say(notes, HW_NOTE_SAFETY,
+            "In %s: a button that comes off can be swallowed. Sew each one through both layers of "
+            "the band, and pull hard at it before the garment is worn and after each wash (common "
+            "practice). CEN/TR 16792 covers buttons on children's clothing; 16 CFR 1501, on small "
+            "parts for children under 3, leaves the buttons of clothing out; follow your local "
+            "rules.",
+            in_sizes(task, &small, notes));
+    }
+}
+
+static void cords_at_neck(const hw_safety_task *task, hw_notes *notes)
+{
+    hw_cord neck = task->cords[HW_CORD_NECK];
+    marks young = young_at_neck(task);
+    if ((neck.cord || neck.drawstring) && young.any) {
+        hw_notes_say(notes, HW_NOTE_SAFETY,
+            "In %s: put no cord or drawstring at hood, head or neck, nor one that ties behind the "
+            "neck; close it with buttons. EN 14682 asks this up to 7 years or 134 cm, and "
+            "16 CFR 1120 allows no drawstring there on upper outerwear in sizes 2T to 12; follow "
+            "your local rules.",
+            in_sizes(task, &young, notes));
+    }
+    marks older = aged(task, HW_SAFETY_NECK_MONTHS + 1, HW_SAFETY_CHILD_MONTHS);
+    older.any = false;
+    for (int i = 0; i < task->count; i++) {
+        older.of[i] = older.of[i] && !young.of[i];
+        older.any = older.any || older.of[i];
+    }
+    if (neck.drawstring && older.any) {
+        hw_notes_say(notes, HW_NOTE_SAFETY,
+            "In %s: leave no free ends on a drawstring at hood or neck, or do without it. EN 14682 "
+            "asks this up to 14 years, and 16 CFR 1120 allows no drawstring there on upper "
+            "outerwear in sizes 2T to 12; follow your local rules.",
+            in_sizes(task, &older, notes));
+    }
+}
+
+static void cords_at_waist(const hw_safety_task *task, hw_notes *notes)
+{
+    hw_cord waist = task->cords[HW_CORD_WAIST];
+    marks drawn = aged(task, 0, HW_SAFETY_WAIST_MONTHS);
+    marks tied = aged(task, 0, HW_SAFETY_CHILD_MONTHS);
+    if (waist.drawstring && drawn.any) {
+        hw_notes_say(notes, HW_NOTE_SAFETY,
+            "In %s: with the garment spread to its full width let a drawstring at waist or lower "
+            "edge stick out by 3 in (7.5 cm) at most, without toggles or knots at its ends, and "
+            "sew it down in the middle. So 16 CFR 1120 asks of upper outerwear in sizes 2T to 16; "
+            "EN 14682 is on cords up to 14 years; follow your local rules.",
+            in_sizes(task, &drawn, notes));
+    } else if (waist.cord && tied.any) {
+        hw_notes_say(notes, HW_NOTE_SAFETY,
+            "In %s: look up how long a cord at waist or lower edge may be before you add one. "
+            "EN 14682 is on cords on clothing up to 14 years; follow your local rules.",
+            in_sizes(task, &tied, notes));
+    }
+}
+
+static void cords_elsewhere(const hw_safety_task *task, hw_notes *notes)
+{
+    hw_cord cord = task->cords[HW_CORD_ELSEWHERE];
+    marks children = aged(task, 0, HW_SAFETY_CHILD_MONTHS);
+    if ((cord.cord || cord.drawstring) && children.any) {
+        hw_notes_say(notes, HW_NOTE_SAFETY,
+            "In %s: a cord or drawstring can catch; look up whether it may be where you want it. "
+            "EN 14682 is on cords on clothing up to 14 years; follow your local rules.",
+            in_sizes(task, &children, notes));
+    }
+}
+
+static void sleepwear(const hw_safety_task *task, hw_notes *notes)
+{
+    marks children = aged(task, 0, HW_SAFETY_CHILD_MONTHS);
+    if (task->sleepwear && children.any) {
+        hw_notes_say(notes, HW_NOTE_SAFETY,
+            "In %s: before you choose yarn and fit, look up how garments that children sleep in "
+            "may "
+            "burn. 16 CFR 1615 (sizes 0 to 6X) and 1616 (7 to 14) are on this; they treat "
+            "close-fitting garments, and those for 9 months or smaller, apart; follow your local "
+            "rules.",
+            in_sizes(task, &children, notes));
+    }
+}
+
+void hw_safety_add(const hw_safety_task *task, hw_notes *notes)
+{
+    assert(task->count > 0 && task->count <= HW_MAX_SIZES);
+    static void (*const rules[])(const hw_safety_task *, hw_notes *) = { floats, buttons,
+        cords_at_neck, cords_at_waist, cords_elsewhere, sleepwear };
+    for (size_t i = 0; i < sizeof rules / sizeof rules[0]; i++) {
+        rules[i](task, notes);
+    }
+}

@@ -1,0 +1,190 @@
+/* Checked groups into bands, trims, yarns and what the safety notes need.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include "read/bands.h"
+
+#include "core/num.h"
+#include "read/datafile.h"
+#include "read/parts.h"
+
+#define USUAL_RESERVE    10 /* percent: own choice [O2] */
+#define USUAL_BUTTONHOLE 2  /* stitches: own choice [O3] */
+
+typedef struct {
+    const hw_node *root;
+    hw_arena *arena;
+    hw_project *project;
+    hw_err *err;
+} reading;
+
+static hw_status no_memory(const reading *r)
+{
+    return hw_err_set(r->err, HW_ERR_NOMEM, "%s", "there is not enough memory for the project");
+}
+
+static hw_status fail(const reading *r, hw_status status, const hw_node *node, const char *sentence)
+{
+    (void)hw_err_set(r->err, status, "%s", sentence);
+    return hw_err_place(r->err, status, node->line, node->column);
+}
+
+static hw_status read_names(const reading *r, const hw_node *list, hw_band_input *out)
+{
+    bool alone = list->kind == HW_NODE_WORD;
+    int count = alone ? 1 : list->count;
+    if (count > HW_MAX_PIECES) {
+        return fail(r, HW_ERR_LIMIT, list, "more than twelve pieces stand here");
+    }
+    out->on = hw_arena_get(r->arena, (size_t)count, sizeof *out->on);
+    if (out->on == NULL) {
+        return no_memory(r);
+    }
+    for (const hw_node *word = alone ? list : list->first; word != NULL; word = word->next) {
+        out->on[out->on_count++] = word->text;
+        if (alone) {
+            break;
+        }
+    }
+    return HW_OK;
+}
+
+/* A band is a hem, or lies so far above the fold, or so far below the underarm: one of the three.
+ */
+static hw_status read_height(const reading *r, const hw_node *node, hw_band_input *out)
+{
+    const hw_node *hem = hw_node_find(node, "hem");
+    const hw_node *above = hw_node_find(node, "above fold");
+    const hw_node *below = hw_node_find(node, "below underarm");
+    int said = (hem != NULL) + (above != NULL) + (below != NULL);
+    if (said != 1) {
+        return fail(r, said == 0 ? HW_ERR_MISSING : HW_ERR_REPEATED, node,
+            said == 0 ? "where this band lies is missing: write `hem:`, `above fold:` or `below "
+                        "underarm:`"
+                      : "`hem`, `above fold` and `below underarm` each say where the band lies; "
+                        "keep one of them");
+    }
+    out->above_fold_cm = hw_node_number(node, "above fold", 0);
+    out->below_underarm_cm = hw_node_number(node, "below underarm", -1);
+    out->has_hem = hem != NULL;
+    return hem != NULL ? hw_parts_hem(hem, true, &out->hem, r->err) : HW_OK;
+}
+
+static hw_status read_band(const reading *r, const hw_node *node, hw_band_input *out)
+{
+    out->name = node->key;
+    out->line = node->key_line;
+    hw_status status = read_names(r, hw_node_find(node, "on"), out);
+    status = status == HW_OK ? read_height(r, node, out) : status;
+    return status == HW_OK
+               ? hw_parts_motif(hw_node_find(node, "motif"), r->arena, &out->motif, r->err)
+               : status;
+}
+
+static hw_status read_bands(const reading *r)
+{
+    const hw_node *bands = hw_node_find(r->root, "bands");
+    if (bands == NULL) {
+        return HW_OK;
+    }
+    if (bands->count >= HW_MAX_BANDS) {
+        return fail(r, HW_ERR_LIMIT, bands, "these are too many bands; beside the hem five can be");
+    }
+    hw_band_input *list = hw_arena_get(r->arena, (size_t)bands->count, sizeof *list);
+    if (list == NULL) {
+        return no_memory(r);
+    }
+    r->project->bands = list;
+    for (const hw_node *node = bands->first; node != NULL; node = node->next) {
+        hw_status status = read_band(r, node, &list[r->project->band_count++]);
+        if (status != HW_OK) {
+            return status;
+        }
+    }
+    return HW_OK;
+}
+
+static hw_status read_trim(const reading *r, const hw_node *node, hw_trim_input *out)
+{
+    const hw_node *motif = hw_node_find(node, "motif");
+    const hw_node *gauge = hw_node_find(node, "gauge");
+    const hw_node *hem = hw_node_find(node, "hem");
+    *out = (hw_trim_input){ .name = node->key,
+        .has_motif = motif != NULL,
+        .has_hem = hem != NULL,
+        .buttonholes = hw_num_nearest(hw_node_number(node, "buttonholes", 0)),
+        .buttonhole_sts =
+            hw_num_nearest(hw_node_number(node, "buttonhole stitches", USUAL_BUTTONHOLE)),
+        .line = node->key_line };
+    hw_status status = HW_OK;
+    if (motif != NULL) {
+        status = hw_parts_motif(motif, r->arena, &out->motif, r->err);
+    }
+    if (status == HW_OK && gauge != NULL) {
+        status = hw_parts_fabric(gauge, r->arena, &out->gauge, r->err);
+    }
+    return status == HW_OK && hem != NULL ? hw_parts_hem(hem, false, &out->hem, r->err) : status;
+}
+
+static hw_status read_trims(const reading *r)
+{
+    const hw_node *trims = hw_node_find(r->root, "trims");
+    if (trims == NULL) {
+        return HW_OK;
+    }
+    if (trims->count > HW_MAX_TRIMS) {
+        return fail(
+            r, HW_ERR_LIMIT, trims, "these are too many trims; a garment has at most eight");
+    }
+    hw_trim_input *list = hw_arena_get(r->arena, (size_t)trims->count, sizeof *list);
+    if (list == NULL) {
+        return no_memory(r);
+    }
+    r->project->trims = list;
+    for (const hw_node *node = trims->first; node != NULL; node = node->next) {
+        hw_status status = read_trim(r, node, &list[r->project->trim_count++]);
+        if (status != HW_OK) {
+            return status;
+        }
+    }
+    return HW_OK;
+}
+
+static hw_status read_colour(const reading *r, const hw_node *node, hw_yarn_input *out)
+{
+    bool sts = hw_node_find(node, "unravelled stitches") != NULL;
+    bool metres = hw_node_find(node, "unravelled metres") != NULL;
+    if (sts != metres) {
+        return fail(r, HW_ERR_MISSING, node,
+            "`unravelled stitches` and `unravelled metres` belong together; write both");
+    }
+    *out = (hw_yarn_input){ .ball_g = hw_node_number(node, "ball", 0),
+        .ball_m = hw_node_number(node, "metres", 0),
+        .unravelled_sts = hw_num_nearest(hw_node_number(node, "unravelled stitches", 0)),
+        .unravelled_m = hw_node_number(node, "unravelled metres", 0) };
+    return HW_OK;
+}
+
+static hw_status read_yarn(const reading *r)
+{
+    static const char *const keys[] = { [HW_BACKGROUND] = "main", [HW_CONTRAST] = "contrast" };
+    const hw_node *yarn = hw_node_find(r->root, "yarn");
+    hw_status status = HW_OK;
+    r->project->has_yarn = yarn != NULL;
+    r->project->reserve_percent = hw_node_number(yarn, "reserve", USUAL_RESERVE);
+    for (int c = 0; c < HW_COLOUR_COUNT && status == HW_OK; c++) {
+        const hw_node *node = hw_node_find(yarn, keys[c]);
+        status = node == NULL ? HW_OK : read_colour(r, node, &r->project->yarn[c]);
+    }
+    return status;
+}
+
+hw_status hw_bands_read(const hw_node *root, hw_arena *arena, hw_project *project, hw_err *err)
+{
+    const reading r = { .root = root, .arena = arena, .project = project, .err = err };
+    const hw_node *safety = hw_node_find(root, "safety");
+    project->buttons = hw_node_number(safety, "buttons", 0) > 0;
+    project->sleepwear = hw_node_number(safety, "sleepwear", 0) > 0;
+    project->cords = (hw_cords)hw_num_nearest(hw_node_number(safety, "cords", HW_CORDS_NONE));
+    hw_status status = read_bands(&r);
+    status = status == HW_OK ? read_trims(&r) : status;
+    return status == HW_OK ? read_yarn(&r) : status;
+}

@@ -1,0 +1,239 @@
+/* The tables above the hem: what each piece measures, and how it is shaped row by row.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include <string.h>
+
+#include "core/above.h"
+#include "write/sheets.h"
+#include "write/stepwords.h"
+
+static const hw_garment *whole_garment(const hw_sheet *sheet)
+{
+    return &sheet->plan->whole->project->garment;
+}
+
+static const hw_draft *draft_at(const hw_sheet *sheet, int size, int piece)
+{
+    return hw_plan_draft(sheet->plan->whole, size, piece);
+}
+
+static bool any_drawn(const hw_sheet *sheet)
+{
+    const hw_whole *whole = sheet->plan->whole;
+    for (int p = 0; whole != NULL && p < whole->project->garment.piece_count; p++) {
+        if (draft_at(sheet, 0, p)->drawn) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static void size_heads(const hw_sheet *sheet)
+{
+    const hw_sizes *sizes = &sheet->plan->finished;
+    hw_grid_line(sheet->grid, HW_STYLE_HEAD, "size");
+    for (int i = 0; i < sizes->count; i++) {
+        hw_grid_text(sheet->grid, 1 + i, HW_STYLE_HEAD, sizes->names[i]);
+    }
+}
+
+static int rows_above(const hw_draft *draft, const hw_plan *plan)
+{
+    (void)plan;
+    return draft->task.rows;
+}
+
+static int rows_in_all(const hw_draft *draft, const hw_plan *plan)
+{
+    return plan->hem.total_rows + draft->task.rows;
+}
+
+static int hem_sts(const hw_draft *draft, const hw_plan *plan)
+{
+    (void)plan;
+    return draft->shape.visible_sts;
+}
+
+static int last_sts(const hw_draft *draft, const hw_plan *plan)
+{
+    (void)plan;
+    return hw_draft_sts(draft, draft->task.rows - 1);
+}
+
+static const struct {
+    const char *label;
+    int (*of)(const hw_draft *draft, const hw_plan *plan);
+    hw_cell_style style;
+} counts[] = {
+    { "rows above the hem", rows_above, HW_STYLE_PLAIN },
+    { "rows in all, facing and fold too", rows_in_all, HW_STYLE_KEY },
+    { "visible stitches above the hem", hem_sts, HW_STYLE_KEY },
+    { "visible stitches of the last row", last_sts, HW_STYLE_PLAIN },
+};
+
+static void count_lines(const hw_sheet *sheet, int piece)
+{
+    hw_plan_piece at = hw_plan_find(sheet->plan->whole, piece);
+    for (size_t k = 0; k < sizeof counts / sizeof counts[0]; k++) {
+        hw_grid_line(sheet->grid, HW_STYLE_LABEL, counts[k].label);
+        for (int i = 0; i < sheet->plan->finished.count; i++) {
+            hw_grid_count(sheet->grid, 1 + i, counts[k].style,
+                counts[k].of(draft_at(sheet, i, piece), at.plan));
+        }
+    }
+}
+
+/* The lengths of one stretch of an edge in all sizes; nothing where it has none. */
+static void length_line(const hw_sheet *sheet, const hw_edge_part *part, const char *label)
+{
+    double cm[HW_MAX_SIZES] = { 0 };
+    hw_edge_run run = { .parts = { *part }, .count = 1 };
+    int sizes = sheet->plan->finished.count;
+    double sum_cm = 0;
+    for (int i = 0; i < sizes; i++) {
+        if (hw_above_length(sheet->plan->whole, i, &run, &cm[i]) != HW_OK) {
+            hw_grid_text(sheet->grid, 0, HW_STYLE_LABEL, NULL);
+        }
+        sum_cm += cm[i];
+    }
+    if (sum_cm > 0) {
+        hw_sheet_length_rows(sheet, &(hw_sheet_lengths){ label, cm, sizes, HW_STYLE_PLAIN });
+    }
+}
+
+/* Each stretch once, where an edge first comes to it. */
+static void stretch_lines(const hw_sheet *sheet, int piece, hw_edge edge)
+{
+    const hw_edge_line *line = &draft_at(sheet, 0, piece)->outline.edges[edge];
+    const char *before = "";
+    for (int k = 1; k < line->count; k++) {
+        const char *stretch = line->points[k].stretch;
+        if (strcmp(stretch, before) != 0) {
+            hw_edge_part part = { .piece = piece, .edge = edge, .stretch = stretch };
+            length_line(sheet, &part,
+                hw_arena_format(sheet->arena, "length of %s: %s", hw_edge_name(edge), stretch));
+        }
+        before = stretch;
+    }
+}
+
+static void height_line(const hw_sheet *sheet, int piece)
+{
+    double cm[HW_MAX_SIZES];
+    for (int i = 0; i < sheet->plan->finished.count; i++) {
+        cm[i] = draft_at(sheet, i, piece)->outline.top_cm;
+    }
+    hw_sheet_length_rows(sheet, &(hw_sheet_lengths){ "height from the fold", cm,
+                                    sheet->plan->finished.count, HW_STYLE_PLAIN });
+}
+
+static void piece_lines(const hw_sheet *sheet, int piece)
+{
+    static const hw_edge edges[] = { HW_EDGE_LEFT, HW_EDGE_RIGHT, HW_EDGE_NECK_RIGHT };
+    hw_grid_section(sheet->grid, whole_garment(sheet)->pieces[piece].name);
+    count_lines(sheet, piece);
+    height_line(sheet, piece);
+    for (size_t e = 0; e < sizeof edges / sizeof edges[0]; e++) {
+        stretch_lines(sheet, piece, edges[e]);
+    }
+    length_line(sheet, &(hw_edge_part){ .piece = piece, .edge = HW_EDGE_TOP }, "width of the top");
+}
+
+static void join_lines(const hw_sheet *sheet)
+{
+    const hw_garment *garment = whole_garment(sheet);
+    int sizes = sheet->plan->finished.count;
+    if (garment->join_count > 0) {
+        hw_grid_section(sheet->grid, "edges that are sewn together");
+    }
+    for (int k = 0; k < garment->join_count; k++) {
+        double cm[2][HW_MAX_SIZES];
+        bool closes = true;
+        for (int i = 0; i < sizes; i++) {
+            const hw_join_lengths *join = &sheet->plan->whole->joins[i * garment->join_count + k];
+            cm[0][i] = join->cm[0];
+            cm[1][i] = join->cm[1];
+            closes = closes && join->closes;
+        }
+        hw_grid_line(
+            sheet->grid, closes ? HW_STYLE_LABEL : HW_STYLE_WARNING, garment->joins[k].text);
+        hw_sheet_length_rows(
+            sheet, &(hw_sheet_lengths){ "  the first", cm[0], sizes, HW_STYLE_PLAIN });
+        hw_sheet_length_rows(
+            sheet, &(hw_sheet_lengths){ "  the other", cm[1], sizes, HW_STYLE_PLAIN });
+    }
+}
+
+void hw_sheet_outline(const hw_sheet *sheet)
+{
+    hw_grid_begin(sheet->grid, sheet->arena, "Outline", 1 + sheet->plan->finished.count);
+    sheet->grid->table.head_rows = 2;
+    sheet->grid->table.head_columns = 1;
+    hw_sheet_title(sheet, "the pieces above their hems");
+    size_heads(sheet);
+    if (!any_drawn(sheet)) {
+        hw_grid_line(sheet->grid, HW_STYLE_PLAIN, "the garment file draws no outline");
+        return;
+    }
+    for (int p = 0; p < whole_garment(sheet)->piece_count; p++) {
+        if (draft_at(sheet, 0, p)->drawn) {
+            piece_lines(sheet, p);
+        }
+    }
+    join_lines(sheet);
+}
+
+enum { SIZE, ROW, WORDS, LEFT, COLUMNS };
+
+static void step_lines(const hw_sheet *sheet, int size, int piece)
+{
+    const hw_draft *draft = draft_at(sheet, size, piece);
+    int before = hw_plan_find(sheet->plan->whole, piece).plan->hem.total_rows + 1;
+    for (int k = 0; k < draft->steps.count; k++) {
+        const hw_shape_step *step = &draft->steps.list[k];
+        hw_grid_row(sheet->grid);
+        if (k == 0) {
+            hw_grid_text(sheet->grid, SIZE, HW_STYLE_LABEL, sheet->plan->finished.names[size]);
+        }
+        hw_grid_count(sheet->grid, ROW, HW_STYLE_KEY, before + step->row);
+        hw_grid_text(sheet->grid, WORDS, HW_STYLE_NOTE, hw_step_words(step, sheet->arena));
+        hw_grid_count(sheet->grid, LEFT, HW_STYLE_PLAIN, step->left_sts);
+    }
+}
+
+void hw_sheet_shaping(const hw_sheet *sheet)
+{
+    static const char *const heads[COLUMNS] = { "size", "row", "what to do",
+        "visible stitches then" };
+    static const char *const lines[] = {
+        "Rows are counted from the first row of the facing. Left and right: as seen on the right "
+        "side.",
+        "On a machine the purl side faces you: the left edge hangs at the right of the bed.",
+        "Stitches are bound off or cast on at the start of a row; single ones change at either "
+        "end.",
+        "Once the neck has parted a piece, the stitches are those of one half.",
+    };
+    hw_grid_begin(sheet->grid, sheet->arena, "Shaping", COLUMNS);
+    sheet->grid->table.head_rows = 2;
+    sheet->grid->table.head_columns = 1;
+    hw_sheet_title(sheet, "shaping, row by row");
+    hw_grid_row(sheet->grid);
+    for (int c = 0; c < COLUMNS; c++) {
+        hw_grid_text(sheet->grid, c, HW_STYLE_HEAD, heads[c]);
+    }
+    if (!any_drawn(sheet)) {
+        hw_grid_line(sheet->grid, HW_STYLE_PLAIN, "the garment file draws no outline");
+        return;
+    }
+    for (int p = 0; p < whole_garment(sheet)->piece_count; p++) {
+        if (draft_at(sheet, 0, p)->drawn) {
+            hw_grid_section(sheet->grid, whole_garment(sheet)->pieces[p].name);
+        }
+        for (int i = 0; draft_at(sheet, 0, p)->drawn && i < sheet->plan->finished.count; i++) {
+            step_lines(sheet, i, p);
+        }
+    }
+    hw_grid_section(sheet->grid, "how to read this");
+    for (size_t i = 0; i < sizeof lines / sizeof lines[0]; i++) {
+        hw_grid_line(sheet->grid, HW_STYLE_SECTION, lines[i]);
+    }
+}

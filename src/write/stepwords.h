@@ -1,0 +1,18 @@
+/* A step of shaping in a knitter's words.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#ifndef HW_WRITE_STEPWORDS_H
+#define HW_WRITE_STEPWORDS_H
+
+#include "core/shape.h"
+
+/*
+ * What to do in a step, without its row: "decrease 1 stitch at each end, then in every 6th row, 5
+ * times in all".
+ *
+ * Given:     step      from hw_shape_steps_of
+ *            arena     owner of the text
+ * Returned:  the text; NULL when memory is refused
+ */
+char *hw_step_words(const hw_shape_step *step, hw_arena *arena) HW_MUST_USE;
+
+#endif
