@@ -26,6 +26,7 @@ typedef struct {
 } hw_join_lengths;
 
 struct hw_plan;
+struct hw_trimmings;
 
 /* What concerns the garment as a whole, shared by the plans of its parts. */
 typedef struct {
@@ -35,6 +36,7 @@ typedef struct {
     hw_upper_band *uppers;
     int upper_count;
     hw_join_lengths *joins; /* [sizes * joins], size by size */
+    struct hw_trimmings *trims;
 } hw_whole;
 
 typedef struct hw_plan {

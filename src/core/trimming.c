@@ -1,0 +1,222 @@
+/* Edges measured, stitches picked up along them, a hem's rows, buttonholes in the motif's gaps.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include "core/trimming.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "core/above.h"
+#include "core/num.h"
+
+enum { PLAIN_CORE = 2 }; /* rows of a plain trim that stand for a band while its hem is planned */
+
+typedef struct {
+    hw_whole *whole;
+    hw_arena *arena;
+    hw_err *err;
+} trimming;
+
+static hw_status no_memory(const trimming *t)
+{
+    return hw_err_set(t->err, HW_ERR_NOMEM, "%s", "there is not enough memory for this plan");
+}
+
+static hw_status in_trim(const trimming *t, hw_status status, const hw_trim_kind *kind)
+{
+    if (status == HW_ERR_NOMEM) {
+        return no_memory(t);
+    }
+    return hw_err_place(t->err, status, kind->input != NULL ? kind->input->line : 0, 0);
+}
+
+static hw_status make_motif(const trimming *t, hw_trim_kind *kind)
+{
+    const hw_machine *machine = &t->whole->project->machine;
+    return hw_above_motif(
+        &kind->input->motif, machine->card_columns, t->arena, &kind->motif, t->err);
+}
+
+/* Its own gauge, or else the project's for such a fabric. */
+static hw_status make_gauge(const trimming *t, hw_trim_kind *kind)
+{
+    const hw_plan *plan = &t->whole->plans[0];
+    memcpy(kind->gauge, plan->gauge, sizeof kind->gauge);
+    if (!kind->has_motif) {
+        kind->gauge[HW_BAND] = kind->gauge[HW_MAIN];
+    }
+    if (kind->input == NULL || kind->input->gauge.count == 0) {
+        return HW_OK;
+    }
+    hw_status status =
+        hw_gauge_measure(&kind->input->gauge, t->arena, &kind->gauge[HW_BAND], t->err);
+    if (status == HW_OK && !kind->has_motif) {
+        kind->gauge[HW_MAIN] = kind->gauge[HW_FACING] = kind->gauge[HW_BAND];
+    }
+    return status;
+}
+
+static hw_status make_kind(const trimming *t, int number, hw_trim_kind *kind)
+{
+    kind->trim = &t->whole->project->garment.trims[number];
+    kind->input = hw_layout_trim(t->whole->project, kind->trim->name);
+    kind->has_motif = kind->input != NULL && kind->input->has_motif;
+    hw_status status = kind->has_motif ? make_motif(t, kind) : HW_OK;
+    status = status == HW_OK ? make_gauge(t, kind) : status;
+    return status == HW_OK ? HW_OK : in_trim(t, status, kind);
+}
+
+/* The hem of a trim: a plain one is planned around two of its own rows, then told as plain. */
+static hw_status make_hem(const trimming *t, const hw_trim_kind *kind, int size, hw_trimmed *out)
+{
+    hw_hem_input in = { .fold = HW_FOLD_LOOSE, .facing = HW_FACING_ROWS };
+    if (kind->input != NULL && kind->input->has_hem) {
+        in = kind->input->hem;
+    }
+    if (in.face_rows == 0 && !(in.depth_cm > 0)) {
+        const hw_sizes *finished = &t->whole->plans[0].finished;
+        hw_rule_place place = { .finished = finished, .size = size };
+        hw_status status = hw_rule_value(&kind->trim->depth, &place, &in.depth_cm, NULL, t->err);
+        if (status == HW_OK && !(in.depth_cm > 0 && in.depth_cm <= HW_MAX_CM)) {
+            status = hw_err_set(t->err, HW_ERR_RANGE,
+                "size %s: the depth of `%.60s` comes to %.1f cm; give one under its `hem`",
+                finished->names[size], kind->trim->name, in.depth_cm);
+        }
+        if (status != HW_OK) {
+            return status;
+        }
+    }
+    int band_rows = kind->has_motif ? kind->motif.chart.rows : PLAIN_CORE;
+    hw_status status = hw_hem_plan(&in, band_rows, kind->gauge, &out->hem, t->err);
+    if (status == HW_OK && !kind->has_motif) {
+        out->hem.below_rows += out->hem.band_rows;
+        out->hem.band_rows = 0;
+    }
+    return status;
+}
+
+/* How far an edge part goes up and across, over its points. */
+static void extent(const hw_edge_line *edge, const char *stretch, double *up_cm, double *across_cm)
+{
+    for (int i = 1; i < edge->count; i++) {
+        const hw_outline_point *a = &edge->points[i - 1];
+        const hw_outline_point *b = &edge->points[i];
+        if (stretch == NULL || strcmp(b->stretch, stretch) == 0) {
+            *up_cm += b->up_cm - a->up_cm;
+            *across_cm += fabs(b->across_cm - a->across_cm);
+        }
+    }
+}
+
+/* One edge to pick up along; rows are those of the plain fabric that it climbs. */
+static hw_status make_edge(
+    const trimming *t, const hw_edge_part *part, int size, hw_pickup_edge *out)
+{
+    const hw_draft *draft = hw_plan_draft(t->whole, size, part->piece);
+    const hw_edge_line *edge = &draft->outline.edges[part->edge];
+    hw_edge_run run = { .parts = { *part }, .count = 1 };
+    hw_status status = hw_above_length(t->whole, size, &run, &out->length_cm);
+    if (status != HW_OK || edge->count == 0) {
+        return status;
+    }
+    double up_cm = 0;
+    double across_cm = 0;
+    extent(edge, part->stretch, &up_cm, &across_cm);
+    const hw_gauge *main = &t->whole->plans[0].gauge[HW_MAIN];
+    if (part->edge == HW_EDGE_TOP) {
+        out->of_sts = true;
+        out->count = hw_num_nearest(hw_gauge_sts(main, out->length_cm));
+    } else if (up_cm >= 2 * across_cm) {
+        out->count = hw_num_nearest(hw_gauge_rows(main, up_cm));
+    }
+    return HW_OK;
+}
+
+static hw_status make_pickup(const trimming *t, const hw_trim_kind *kind, int size, hw_trimmed *out)
+{
+    const hw_edge_run *along = &kind->trim->along;
+    hw_pickup_edge edges[HW_MAX_PARTS] = { { 0 } };
+    int count = 0;
+    for (int i = 0; i < along->count; i++) {
+        hw_status status = make_edge(t, &along->parts[i], size, &edges[count]);
+        if (status != HW_OK) {
+            return hw_err_set(t->err, status, "%s", "the length of an edge could not be found");
+        }
+        out->length_cm += edges[count].length_cm;
+        count += edges[count].length_cm > 0;
+    }
+    if (count == 0) {
+        return hw_err_set(t->err, HW_ERR_RANGE,
+            "the edges along which `%.60s` is picked up have no length; look at the outline",
+            kind->trim->name);
+    }
+    const hw_hem *hem = &out->hem;
+    hw_pickup_task task = { .edges = edges,
+        .edge_count = count,
+        .sts_per_10cm = kind->gauge[HW_BAND].sts_per_10cm,
+        .repeat = kind->has_motif ? kind->motif.repeat : 0,
+        .gap = kind->has_motif ? kind->motif.gap : 0,
+        /* A picot wants an odd number [H2]; margins take care of it where there is a motif. */
+        .multiple = hem->fold == HW_FOLD_PICOT && !kind->has_motif && !kind->trim->round ? 2 : 0,
+        .multiple_plus = 1,
+        .round = kind->trim->round,
+        .tolerance_cm = t->whole->project->choices.tolerance_cm };
+    return hw_pickup_plan(&task, &out->pickup, t->err);
+}
+
+static hw_status make_holes(const trimming *t, const hw_trim_kind *kind, hw_trimmed *out)
+{
+    out->holes_wanted = kind->input != NULL ? kind->input->buttonholes : 0;
+    if (out->holes_wanted == 0) {
+        return HW_OK;
+    }
+    const hw_pickup_count *chosen = &out->pickup.chosen;
+    hw_holes_task task = { .sts = chosen->sts,
+        .holes = out->holes_wanted,
+        .hole_sts = kind->input->buttonhole_sts,
+        .end_sts = -1,
+        .end_cm = HW_HOLES_END_CM,
+        .sts_per_10cm = kind->gauge[HW_BAND].sts_per_10cm,
+        .repeat = kind->has_motif ? kind->motif.repeat : 0,
+        .gap = kind->has_motif ? kind->motif.gap : 0,
+        .motifs = chosen->motifs,
+        .first_sts = chosen->margin[HW_LEFT] };
+    out->hole_rows = hw_holes_rows(&out->hem, kind->gauge);
+    return hw_holes_plan(&task, t->arena, &out->holes, t->err);
+}
+
+hw_status hw_trimming_make(hw_whole *whole, hw_arena *arena, hw_err *err)
+{
+    const trimming t = { .whole = whole, .arena = arena, .err = err };
+    int count = whole->project->garment.trim_count;
+    int sizes = whole->plans[0].finished.count;
+    struct hw_trimmings *trims = hw_arena_get(arena, 1, sizeof *trims);
+    if (trims == NULL) {
+        return no_memory(&t);
+    }
+    trims->count = count;
+    trims->kinds = hw_arena_get(arena, (size_t)count, sizeof *trims->kinds);
+    trims->sizes = hw_arena_get(arena, (size_t)count * (size_t)sizes, sizeof *trims->sizes);
+    if (trims->kinds == NULL || trims->sizes == NULL) {
+        return no_memory(&t);
+    }
+    hw_status status = HW_OK;
+    for (int k = 0; k < count && status == HW_OK; k++) {
+        status = make_kind(&t, k, &trims->kinds[k]);
+    }
+    for (int i = 0; i < sizes * count && status == HW_OK; i++) {
+        const hw_trim_kind *kind = &trims->kinds[i % count];
+        hw_trimmed *out = &trims->sizes[i];
+        status = make_hem(&t, kind, i / count, out);
+        status = status == HW_OK ? make_pickup(&t, kind, i / count, out) : status;
+        status = status == HW_OK ? make_holes(&t, kind, out) : status;
+        status = status == HW_OK ? HW_OK : in_trim(&t, status, kind);
+        out->too_long = out->pickup.chosen.sts > whole->project->machine.needles;
+    }
+    whole->trims = trims;
+    return status;
+}
+
+const hw_trimmed *hw_trimming_at(const hw_whole *whole, int size, int trim)
+{
+    return &whole->trims->sizes[size * whole->trims->count + trim];
+}

@@ -1,0 +1,55 @@
+/* The trims of a garment: bands picked up along drawn edges, folded like a hem.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#ifndef HW_CORE_TRIMMING_H
+#define HW_CORE_TRIMMING_H
+
+#include "core/buttonhole.h"
+#include "core/pickup.h"
+#include "core/plan.h"
+
+/* A trim, as it is in every size. */
+typedef struct {
+    const hw_trim *trim;
+    const hw_trim_input *input; /* what the project says of it; NULL: nothing */
+    bool has_motif;
+    hw_motif motif;
+    hw_gauge gauge[HW_FABRIC_COUNT]; /* of its own band, and of the plain fabric and facing */
+} hw_trim_kind;
+
+/* A trim in one size. */
+typedef struct {
+    double length_cm;
+    hw_pickup pickup;
+    hw_hem hem; /* band_rows 0 where it is plain */
+    int holes_wanted;
+    hw_holes holes; /* count 0: none */
+    hw_hole_rows hole_rows;
+    bool too_long; /* more stitches than the bed has needles */
+} hw_trimmed;
+
+struct hw_trimmings {
+    hw_trim_kind *kinds; /* [trims] */
+    hw_trimmed *sizes;   /* [sizes * trims], size by size */
+    int count;           /* trims */
+};
+
+/*
+ * Work out every trim in every size.
+ *
+ * Given:     whole     the plans of all parts are made
+ *            arena     owner of the result
+ * Returned:  whole     its trims
+ * Result:    HW_OK; what hw_gauge_measure, hw_hem_plan, hw_pickup_plan and hw_holes_plan can say,
+ *            with the name of the trim and the size; HW_ERR_LIMIT (figure and gap too wide);
+ *            HW_ERR_NOMEM
+ * Note:      a trim without a motif has a plain face; its band's gauge is the project's where it
+ *            gives none. It has no edge stitches: it is sewn to nothing at its ends [O1].
+ *            Rows for a ratio are counted where an edge climbs at least twice as far as it moves
+ *            across; elsewhere stitches are picked up evenly
+ */
+hw_status hw_trimming_make(hw_whole *whole, hw_arena *arena, hw_err *err) HW_MUST_USE;
+
+/* A trim in one size. */
+const hw_trimmed *hw_trimming_at(const hw_whole *whole, int size, int trim);
+
+#endif

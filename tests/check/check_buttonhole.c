@@ -1,0 +1,336 @@
+/* Buttonholes: a published spacing, places by hand, and the best gaps against all others.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include "core/buttonhole.h"
+
+#include <stdlib.h>
+
+#include "core/num.h"
+#include "support.h"
+
+static hw_holes plan_of(const hw_holes_task *task, hw_arena *arena)
+{
+    hw_holes plan = { 0 };
+    ck_assert_int_eq(hw_holes_plan(task, arena, &plan, NULL), HW_OK);
+    ck_assert_int_eq(plan.count, task->holes);
+    ck_assert_int_eq(plan.side, task->side);
+    for (int k = 0; k < plan.count; k++) {
+        ck_assert_int_eq(
+            plan.holes[k].below_sts + task->hole_sts + plan.holes[k].above_sts, task->sts);
+    }
+    return plan;
+}
+
+/* 100 sts, 7 buttonholes of 4, 3 at each end: 66 over 6 gaps of 11;
+ * https://knittingrobin.blogspot.com/2012/08/knitting-math-how-to-calculate.html */
+START_TEST(published_spacing)
+{
+    const hw_holes_task task = {
+        .sts = 100, .holes = 7, .hole_sts = 4, .end_sts = 3, .sts_per_10cm = 25, .side = HW_RIGHT
+    };
+    hw_arena arena;
+    hw_check_heap heap;
+    hw_check_open(&arena, &heap, 0, false);
+    hw_holes plan = plan_of(&task, &arena);
+    for (int k = 0; k < 7; k++) {
+        ck_assert_int_eq(plan.holes[k].below_sts, 3 + k * 15);
+        ck_assert_int_eq(plan.holes[k].off_sts, 0);
+        ck_assert_int_eq(plan.holes[k].gap_after, 0);
+    }
+    ck_assert_int_eq(plan.holes[6].above_sts, 3);
+    ck_assert_int_eq(plan.least_between, 11);
+    ck_assert_int_eq(plan.most_between, 11);
+    ck_assert_int_eq(plan.cut_sts, 0);
+    hw_check_close(&arena, &heap);
+}
+END_TEST
+
+/* The same page: a remainder goes one stitch at a time into gaps. By hand: 4 stitches more are four
+ * gaps of 12 and two of 11. Ends of 1.5 cm at 25 in 10 cm are 3.75, so 4 stitches (1.5 cm:
+ * https://www.knittingmagic.biz/guide-8/buttonholes.html). */
+START_TEST(remainders)
+{
+    hw_arena arena;
+    hw_check_heap heap;
+    hw_check_open(&arena, &heap, 0, false);
+    for (int more = 0; more <= 6; more++) {
+        const hw_holes_task task = { .sts = 102 + more,
+            .holes = 7,
+            .hole_sts = 4,
+            .end_sts = -1,
+            .end_cm = HW_HOLES_END_CM,
+            .sts_per_10cm = 25 };
+        hw_holes plan = plan_of(&task, &arena);
+        ck_assert_int_eq(plan.end_sts, 4);
+        ck_assert_int_eq(plan.holes[0].below_sts, 4);
+        ck_assert_int_eq(plan.holes[6].above_sts, 4);
+        int longer = 0;
+        for (int k = 1; k < 7; k++) {
+            int between = plan.holes[k].below_sts - plan.holes[k - 1].below_sts - 4;
+            ck_assert(between == 11 || between == 12);
+            longer += between - 11;
+        }
+        ck_assert_int_eq(longer, more);
+        ck_assert_int_eq(plan.least_between, more == 6 ? 12 : 11);
+        ck_assert_int_eq(plan.most_between, more == 0 ? 11 : 12);
+    }
+    /* one alone is in the middle: 48 below and 48 above, or 48 and 49 */
+    for (int sts = 100; sts <= 101; sts++) {
+        const hw_holes_task one = {
+            .sts = sts, .holes = 1, .hole_sts = 4, .end_sts = 3, .sts_per_10cm = 25
+        };
+        hw_holes plan = plan_of(&one, &arena);
+        ck_assert_int_eq(plan.holes[0].below_sts, 48);
+        ck_assert_int_eq(plan.least_between, 0);
+        ck_assert_int_eq(plan.most_between, 0);
+    }
+    hw_check_close(&arena, &heap);
+}
+END_TEST
+
+/* By hand: figures of 5 and gaps of 3, 12 motifs after a plain stitch: 1 + 12 x 8 - 3 + 1 = 95.
+ * Gaps begin below 6, 14, 22 ... 86. Three holes, 4 stitches at each end: even places 4, 46 (of 2
+ * stitches: 95 - 8 - 6 = 81, 40.5 to the next, 41) and 89. */
+START_TEST(in_gaps_by_hand)
+{
+    static const struct {
+        int hole_sts;
+        int even[3], below[3], after[3], cut_below, cut_above;
+        double most_off_cm;
+    } rows[] = {
+        /* a gap of 3 leaves room to choose; 46 is a gap's beginning, and 87 the end of the last */
+        { 2, { 4, 47, 89 }, { 6, 47, 87 }, { 1, 6, 11 }, 0, 0, 0.8 },
+        /* as wide as the gap: 95 - 8 - 9 = 78, 39 between */
+        { 3, { 4, 46, 88 }, { 6, 46, 86 }, { 1, 6, 11 }, 0, 0, 0.8 },
+        /* two too wide, one on each side: 95 - 8 - 15 = 72, 36 between; 4, 45, 86 */
+        { 5, { 4, 45, 86 }, { 5, 45, 85 }, { 1, 6, 11 }, 1, 1, 0.4 },
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        hw_arena arena;
+        hw_check_heap heap;
+        hw_check_open(&arena, &heap, 0, false);
+        const hw_holes_task task = { .sts = 95,
+            .holes = 3,
+            .hole_sts = rows[i].hole_sts,
+            .end_sts = 4,
+            .sts_per_10cm = 25,
+            .repeat = 8,
+            .gap = 3,
+            .motifs = 12,
+            .first_sts = 1 };
+        hw_holes plan = plan_of(&task, &arena);
+        for (int k = 0; k < 3; k++) {
+            ck_assert_int_eq(plan.holes[k].even_sts, rows[i].even[k]);
+            ck_assert_int_eq(plan.holes[k].below_sts, rows[i].below[k]);
+            ck_assert_int_eq(plan.holes[k].gap_after, rows[i].after[k]);
+            ck_assert_int_eq(plan.holes[k].off_sts, rows[i].below[k] - rows[i].even[k]);
+            ck_assert_int_eq(plan.holes[k].cut_below, rows[i].cut_below);
+            ck_assert_int_eq(plan.holes[k].cut_above, rows[i].cut_above);
+        }
+        ck_assert_int_eq(plan.cut_sts, rows[i].cut_below + rows[i].cut_above);
+        ck_assert_int_eq(plan.whole_sts, 3);
+        ck_assert_double_eq_tol(plan.most_off_cm, rows[i].most_off_cm, 1e-9);
+        hw_check_close(&arena, &heap);
+    }
+}
+END_TEST
+
+/* The stitches that a hole at a place cuts off both figures around a gap: counted one by one. */
+static int cut_of(const hw_holes_task *task, int place)
+{
+    int cut = 0;
+    for (int st = place; st < place + task->hole_sts; st++) {
+        int column = hw_num_mod(st - task->first_sts, task->repeat);
+        bool margin = st < task->first_sts || st >= task->sts - task->first_sts;
+        cut += !margin && column < task->repeat - task->gap ? 1 : 0;
+    }
+    return cut;
+}
+
+/* The least cost of the holes from `hole` on, in gaps from `gap` on, above `used` stitches: every
+ * way is tried. -1: there is none. */
+static long long least(const hw_holes_task *task, const hw_holes *plan, int hole, int gap, int used)
+{
+    if (hole == task->holes) {
+        return 0;
+    }
+    long long best = -1;
+    for (; gap < task->motifs - 1; gap++) {
+        int start = task->first_sts + (gap + 1) * task->repeat - task->gap;
+        int spare = task->gap - task->hole_sts;
+        int from = spare >= 0 ? start : start + (spare - 1) / 2;
+        int to = spare >= 0 ? start + spare : start + spare / 2;
+        int near = from; /* of the places that the rule leaves, the nearest to the even one */
+        for (int place = from; place <= to; place++) {
+            int even = plan->holes[hole].even_sts;
+            near = abs(place - even) < abs(near - even) ? place : near;
+        }
+        if (near <= used || near < 0 || near + task->hole_sts > task->sts) {
+            continue;
+        }
+        long long off = near - plan->holes[hole].even_sts;
+        long long rest = least(task, plan, hole + 1, gap + 1, near + task->hole_sts);
+        if (rest >= 0 && (best < 0 || off * off + rest < best)) {
+            best = off * off + rest;
+        }
+    }
+    return best;
+}
+
+/* Chance bands: no other gaps come nearer to the even places; holes in order, a stitch between, and
+ * what they cut of the motif is what is said. */
+START_TEST(best_of_all_gaps)
+{
+    unsigned state = 3;
+    int found = 0;
+    int cutting = 0;
+    for (int round = 0; round < 3000; round++) {
+        hw_holes_task task = { .hole_sts = 1 + hw_check_random(&state, 7),
+            .sts_per_10cm = 30,
+            .repeat = 2 + hw_check_random(&state, 11) };
+        task.gap = 1 + hw_check_random(&state, task.repeat - 1);
+        task.motifs = 2 + hw_check_random(&state, 11);
+        task.first_sts = hw_check_random(&state, task.gap + 2);
+        task.sts = 2 * task.first_sts + task.motifs * task.repeat - task.gap;
+        task.holes = 1 + hw_check_random(&state, 5);
+        task.end_sts = hw_check_random(&state, 6);
+        hw_arena arena;
+        hw_check_heap heap;
+        hw_check_open(&arena, &heap, 0, false);
+        hw_holes plan = { 0 };
+        hw_holes_task even = task;
+        even.repeat = 0;
+        bool has_even = hw_holes_plan(&even, &arena, &plan, NULL) == HW_OK;
+        long long wanted = has_even ? least(&task, &plan, 0, 0, -1) : -1;
+        hw_status status = hw_holes_plan(&task, &arena, &plan, NULL);
+        ck_assert_int_eq(status, !has_even ? HW_ERR_RANGE : wanted < 0 ? HW_ERR_NOFIT : HW_OK);
+        long long cost = 0;
+        for (int k = 0; status == HW_OK && k < plan.count; k++) {
+            const hw_hole *hole = &plan.holes[k];
+            cost += (long long)hole->off_sts * hole->off_sts;
+            ck_assert_int_eq(hole->cut_below + hole->cut_above, cut_of(&task, hole->below_sts));
+            ck_assert(k == 0 || hole->below_sts > plan.holes[k - 1].below_sts + task.hole_sts);
+            ck_assert(hole->below_sts >= 0 && hole->above_sts >= 0);
+            cutting += hole->cut_below + hole->cut_above > 0 ? 1 : 0;
+        }
+        if (status == HW_OK) {
+            ck_assert_int_eq(cost, wanted);
+            found++;
+        }
+        hw_check_close(&arena, &heap);
+    }
+    ck_assert_int_gt(found, 1000);
+    ck_assert_int_gt(cutting, 1000);
+}
+END_TEST
+
+/* By hand, from 2 + 6 + 2 rows on a loose fold row: the face's middle is its 5th row from the fold.
+ * At one gauge a facing of 10 has it in its 5th row; picked up, that is row 6 of the face, and row
+ * 10 + 1 + 5 of all; cast on at the facing, row 6 and row 10 + 1 + 5. */
+START_TEST(rows_of_both_layers)
+{
+    static const struct {
+        double band_rows, facing_rows; /* in 10 cm; plain has 40 */
+        hw_facing facing;
+        int rows, facing_row;
+        double from_fold_cm;
+    } rows[] = {
+        /* 4.5 rows of 2.5 mm */
+        { 40, 40, HW_FACING_ROWS, 10, 5, 1.125 },
+        /* tighter, but as many rows, held at both ends: the 5th again */
+        { 40, 50, HW_FACING_ROWS, 10, 5, 1.125 },
+        /* as deep as 2.5 cm at 50: 12.5 rows, 12; 0.45 of 12 is 5.4, in the 6th row */
+        { 40, 50, HW_FACING_DEPTH, 12, 6, 1.125 },
+        /* looser: 2.5 cm at 32 are 8 rows; 0.45 of 8 is 3.6, in the 4th */
+        { 40, 32, HW_FACING_DEPTH, 8, 4, 1.125 },
+        /* a loose band, rows of 4 mm: 2 x 2.5 + 2.5 x 4 = 15 mm of 4 x 2.5 + 6 x 4 = 34; 3.4 cm at
+         * 40 are 13.6 rows, 14; 15 / 34 of 14 is 6.2, in the 7th */
+        { 25, 40, HW_FACING_DEPTH, 14, 7, 1.5 },
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        const hw_gauge gauge[HW_FABRIC_COUNT] = {
+            [HW_MAIN] = { .sts_per_10cm = 30, .rows_per_10cm = 40 },
+            [HW_BAND] = { .sts_per_10cm = 30, .rows_per_10cm = rows[i].band_rows },
+            [HW_FACING] = { .sts_per_10cm = 30, .rows_per_10cm = rows[i].facing_rows },
+        };
+        const hw_hem_input in = {
+            .face_rows = 10, .fold = HW_FOLD_LOOSE, .facing = rows[i].facing
+        };
+        hw_hem hem = { 0 };
+        ck_assert_int_eq(hw_hem_plan(&in, 6, gauge, &hem, NULL), HW_OK);
+        ck_assert_int_eq(hem.facing_rows, rows[i].rows);
+        hw_hole_rows found = hw_holes_rows(&hem, gauge);
+        ck_assert_int_eq(found.face_from_fold, 5);
+        ck_assert_int_eq(found.facing_from_fold, rows[i].facing_row);
+        ck_assert_int_eq(found.face_picked_up, 6);
+        ck_assert_int_eq(found.facing_picked_up, 11 + rows[i].facing_row);
+        ck_assert_int_eq(found.face_cast_on, rows[i].rows + 1 + 5);
+        ck_assert_int_eq(found.facing_cast_on, rows[i].rows + 1 - rows[i].facing_row);
+        ck_assert_double_eq_tol(found.from_fold_cm, rows[i].from_fold_cm, 1e-9);
+    }
+}
+END_TEST
+
+/* By hand: 7 holes of 4, 3 at each end and 6 between are 40 stitches. */
+START_TEST(refusals)
+{
+    hw_arena arena;
+    hw_check_heap heap;
+    hw_check_open(&arena, &heap, 0, false);
+    hw_holes_task task = { .sts = 39, .holes = 7, .hole_sts = 4, .end_sts = 3, .sts_per_10cm = 25 };
+    hw_holes plan = { .count = 77 };
+    hw_err err = { 0 };
+    ck_assert_int_eq(hw_holes_plan(&task, &arena, &plan, &err), HW_ERR_RANGE);
+    ck_assert(hw_check_says(&err, HW_ERR_RANGE, "need a band of 40 stitches, and this one has 39"));
+    task.sts = 40;
+    ck_assert_int_eq(hw_holes_plan(&task, &arena, &plan, NULL), HW_OK);
+    ck_assert_int_eq(plan.least_between, 1);
+    /* 7 motifs have 6 gaps */
+    task = (hw_holes_task){ .sts = 100,
+        .holes = 7,
+        .hole_sts = 2,
+        .end_sts = 3,
+        .sts_per_10cm = 25,
+        .repeat = 14,
+        .gap = 4,
+        .motifs = 7,
+        .first_sts = 3 };
+    plan.count = 77;
+    err = (hw_err){ 0 };
+    ck_assert_int_eq(hw_holes_plan(&task, &arena, &plan, &err), HW_ERR_NOFIT);
+    ck_assert(hw_check_says(&err, HW_ERR_NOFIT, "do not find 7 places between 7 figures"));
+    task.motifs = 0;
+    ck_assert_int_eq(hw_holes_plan(&task, &arena, &plan, NULL), HW_ERR_NOFIT);
+    ck_assert_int_eq(plan.count, 77);
+    hw_check_close(&arena, &heap);
+}
+END_TEST
+
+START_TEST(no_memory)
+{
+    const hw_holes_task task = { .sts = 95,
+        .holes = 3,
+        .hole_sts = 2,
+        .end_sts = 4,
+        .sts_per_10cm = 25,
+        .repeat = 8,
+        .gap = 3,
+        .motifs = 12,
+        .first_sts = 1 };
+    for (long n = 1; n <= 5; n++) {
+        hw_arena arena;
+        hw_check_heap heap;
+        hw_check_open(&arena, &heap, n, false);
+        hw_holes plan = { .count = 77 };
+        ck_assert_int_eq(hw_holes_plan(&task, &arena, &plan, NULL), n <= 4 ? HW_ERR_NOMEM : HW_OK);
+        ck_assert_int_eq(plan.count, n <= 4 ? 77 : 3);
+        hw_check_close(&arena, &heap);
+    }
+}
+END_TEST
+
+int main(void)
+{
+    const TTest *const tests[] = { published_spacing, remainders, in_gaps_by_hand, best_of_all_gaps,
+        rows_of_both_layers, refusals, no_memory };
+    return hw_check_run(hw_check_suite("buttonhole", tests, sizeof tests / sizeof tests[0]));
+}
