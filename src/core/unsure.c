@@ -196,7 +196,43 @@ static void strange_sizes(const hw_plan *plan, hw_notes *notes)
     }
 }
 
-/* Finished measurements that rest on values nobody could read in a source, or on neighbours. */
+/* Does a finished measurement bear a mark in the same sizes as another, and in any at all? */
+static bool same_sizes(const hw_plan *plan, int one, int other, hw_mark mark)
+{
+    bool same = true;
+    bool any = false;
+    for (int i = 0; i < plan->finished.count; i++) {
+        bool marked = plan->finished.measures[one].marks[i] == mark;
+        same = same && marked == (plan->finished.measures[other].marks[i] == mark);
+        any = any || marked;
+    }
+    return same && any;
+}
+
+static bool told_before(const hw_plan *plan, int measure, hw_mark mark)
+{
+    bool told = false;
+    for (int m = 0; m < measure; m++) {
+        told = told || same_sizes(plan, m, measure, mark);
+    }
+    return told;
+}
+
+/* A measurement and all after it that bear the mark in the same sizes: "chest, hem". */
+static const char *names_from(const hw_plan *plan, int first, hw_mark mark, hw_notes *notes)
+{
+    const char *names = plan->finished.measures[first].name;
+    for (int m = first + 1; m < plan->finished.measure_count && names != NULL; m++) {
+        if (same_sizes(plan, first, m, mark)) {
+            names = hw_arena_format(notes->arena, "%s, %s", names, plan->finished.measures[m].name);
+        }
+    }
+    notes->refused = notes->refused || names == NULL;
+    return names != NULL ? names : "";
+}
+
+/* Finished measurements that rest on values nobody could read in a source, or on neighbours; those
+ * of the same sizes together. */
 static void weak_measures(const hw_plan *plan, hw_notes *notes)
 {
     static const struct {
@@ -204,24 +240,23 @@ static void weak_measures(const hw_plan *plan, hw_notes *notes)
         const char *text;
     } rows[] = {
         { HW_MARK_MEMORY,
-            "rests on body measurements from memory, which nobody could check. Measure the child, "
-            "or compare a garment that fits." },
-        { HW_MARK_INTERPOLATED, "is filled in between its neighbours, not measured." },
+            "body measurements from memory, which nobody could check. Measure the wearer, or "
+            "compare a garment that fits." },
+        { HW_MARK_INTERPOLATED, "values filled in between their neighbours, not measured." },
     };
     for (size_t r = 0; r < sizeof rows / sizeof rows[0]; r++) {
         for (int m = 0; m < plan->finished.measure_count; m++) {
-            const hw_measure *measure = &plan->finished.measures[m];
+            if (!same_sizes(plan, m, m, rows[r].mark) || told_before(plan, m, rows[r].mark)) {
+                continue;
+            }
             bool marked[HW_MAX_SIZES] = { false };
-            bool any = false;
             for (int i = 0; i < plan->finished.count; i++) {
-                marked[i] = measure->marks[i] == rows[r].mark;
-                any = any || marked[i];
+                marked[i] = plan->finished.measures[m].marks[i] == rows[r].mark;
             }
-            if (any) {
-                hw_notes_say(notes, HW_NOTE_REMARK, "The finished %s in %s %s", measure->name,
-                    hw_notes_sizes(notes, plan->finished.names, marked, plan->finished.count),
-                    rows[r].text);
-            }
+            const char *names = names_from(plan, m, rows[r].mark, notes);
+            hw_notes_say(notes, HW_NOTE_REMARK, "Finished measurements in %s (%s) rest on %s",
+                hw_notes_sizes(notes, plan->finished.names, marked, plan->finished.count), names,
+                rows[r].text);
         }
     }
 }

@@ -301,14 +301,18 @@ static const row rows[] = {
             "Seam front left to back right, all sizes: the gap between the motifs is up "
             "to 1 stitch (4 mm) off",
             NULL } } },
-    /* M1 of the table is from memory: chest 6 months; not 4 years. */
+    /* M1 of the table is from memory: chest 6 months; not 4 years. What follows from the chest
+     * rests on it too; the hem is given, and the height is from another source. */
     { QUIET({ "[small, large]", "[6 months, 4 years]\n  table: children" },
           { "    chest: [60, 66]\n", "" }),
-        { { MEMORY, 1, "The finished chest in 6 months rests on", NULL } } },
+        { { MEMORY, 1,
+            "Finished measurements in 6 months (chest, shoulders, armhole, neck width, neck depth, "
+            "back neck depth, shoulder drop) rest on",
+            NULL } } },
     /* 84 lies between 79.2 and 88.8: 111 stitches are 44.4 cm. */
     { QUIET({ "[small, large]", "[small, middle, large]" }, { "60, 66", "60, 63, 66" },
           HEM("79.2, between, 88.8"), { "50, 55", "50, 52, 55" }),
-        { { BETWEEN, 1, "The finished hem in middle is filled in between its neighbours",
+        { { BETWEEN, 1, "Finished measurements in middle (hem) rest on values filled in between",
             NULL } } },
     /* One measured place says nothing of how sure it is; two at one count no more than a little. */
     { QUIET({ "main: {stitches: 25, rows: 35}",
