@@ -384,6 +384,12 @@ static hw_status make_places(making *m)
     return status;
 }
 
+static hw_status make_card(making *m)
+{
+    hw_card_task task = hw_plan_card(&m->plan);
+    return hw_card_make(&task, m->arena, &m->plan.card) == HW_OK ? HW_OK : no_memory(m);
+}
+
 #define USUAL_EASE_CM 2.0 /* alternatives are tried so far on both sides: own choice */
 
 static hw_status make_alternatives(making *m)
@@ -426,7 +432,7 @@ hw_status hw_calculate_plan(const hw_project *project, hw_arena *arena, hw_plan 
 {
     static hw_status (*const steps[])(making *) = { make_gauges, make_motif, make_body,
         make_finished, make_targets, make_counts, make_changes, make_tolerances, make_near,
-        make_places, make_alternatives, make_hem, make_notes };
+        make_places, make_card, make_alternatives, make_hem, make_notes };
     making m = { .project = project, .arena = arena, .plan = { .project = project }, .err = err };
     for (size_t i = 0; i < sizeof steps / sizeof steps[0]; i++) {
         hw_status status = steps[i](&m);

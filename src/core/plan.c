@@ -23,3 +23,10 @@ hw_counts_task hw_plan_counts(const hw_plan *plan)
         .show = project->show,
         .choices = project->choices };
 }
+
+hw_card_task hw_plan_card(const hw_plan *plan)
+{
+    return (hw_card_task){ .motif = &plan->motif,
+        .machine = &plan->project->machine,
+        .start = plan->places[0].card_start };
+}

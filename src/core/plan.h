@@ -4,6 +4,7 @@
 #define HW_CORE_PLAN_H
 
 #include "core/alternative.h"
+#include "core/card.h"
 #include "core/fit.h"
 #include "core/note.h"
 #include "core/project.h"
@@ -29,6 +30,7 @@ typedef struct {
     bool has_punch;    /* the card is not punched yet: punch says where to begin */
     hw_bed_punch punch;
     hw_place_on_bed *places; /* [sizes * pieces] */
+    hw_card card;            /* as the first piece of the first size needs it */
     hw_alternatives alternatives;
     hw_hem hem;
     const hw_note *notes;
@@ -39,6 +41,9 @@ typedef struct {
 
 /* The task of choosing counts, as the plan was made. */
 hw_counts_task hw_plan_counts(const hw_plan *plan);
+
+/* The task of making the card, as the plan was made. */
+hw_card_task hw_plan_card(const hw_plan *plan);
 
 /* The fit of one piece in one size. */
 const hw_fit *hw_plan_fit(const hw_plan *plan, int size, int piece);

@@ -10,6 +10,7 @@ static void (*const sheets[])(const hw_sheet *sheet) = {
     hw_sheet_sizes,
     hw_sheet_hem,
     hw_sheet_chart,
+    hw_sheet_card,
     hw_sheet_gauge,
     hw_sheet_tolerance,
     hw_sheet_alternatives,

@@ -21,6 +21,7 @@ typedef struct {
 void hw_sheet_sizes(const hw_sheet *sheet);
 void hw_sheet_hem(const hw_sheet *sheet);
 void hw_sheet_chart(const hw_sheet *sheet);
+void hw_sheet_card(const hw_sheet *sheet);
 void hw_sheet_alternatives(const hw_sheet *sheet);
 void hw_sheet_costs(const hw_sheet *sheet);
 void hw_sheet_gauge(const hw_sheet *sheet);
