@@ -1,0 +1,83 @@
+/* The pictures: pieces to scale, both faces of the band's fabric, the chart.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#ifndef HW_WRITE_DRAW_H
+#define HW_WRITE_DRAW_H
+
+#include "core/err.h"
+#include "core/gauge.h"
+#include "core/motif.h"
+#include "core/outline.h"
+#include "core/units.h"
+#include "write/drawing.h"
+
+/* The paper that a picture may fill, margins taken off. */
+typedef struct {
+    double width_mm, height_mm; /* above 0 */
+} hw_draw_room;
+
+/* A piece in one size. */
+typedef struct {
+    const char *name;
+    const hw_outline *outline; /* with left and right edges */
+    double face_cm;            /* depth of the hem's face; 0: no hem */
+    int hem_sts;               /* visible stitches at the hem; 0: not said */
+    int top_sts;               /* stitches left at the top; 0: not said */
+} hw_draw_piece;
+
+typedef struct {
+    const char *title; /* garment and size; never NULL */
+    const hw_draw_piece *pieces;
+    int count; /* [1, HW_MAX_PIECES] */
+    hw_draw_room room;
+    double scale; /* one cm is drawn as 1/scale cm; 0: the largest round scale that fits */
+    hw_show show;
+} hw_draw_pieces_task;
+
+/*
+ * The pieces of a garment side by side, in rows where one row is too narrow.
+ *
+ * Given:     task      scale 0 or above
+ *            arena     owner of the shapes
+ * Returned:  out       as wide as the room and as high as what is drawn; untouched on failure
+ * Result:    HW_OK; HW_ERR_RANGE (not even the smallest scale fits, or not the one asked for);
+ *            HW_ERR_NOMEM; HW_ERR_INTERNAL (GSL)
+ * Note:      round scales are 1:1, 1:2, 1:2.5, 1:4, 1:5, 1:8, 1:10, 1:20 (own choice [V1]). Right
+ *            side facing, hem down. Heights count from the fold. The hem's face is shaded.
+ */
+hw_status hw_draw_pieces(
+    const hw_draw_pieces_task *task, hw_arena *arena, hw_drawing *out, hw_err *err) HW_MUST_USE;
+
+typedef struct {
+    const char *title; /* never NULL */
+    const hw_motif *motif;
+    const hw_gauge *band; /* stitches and rows above 0 */
+    int repeats;          /* side by side; repeats * motif->repeat in [1, HW_MAX_STS] */
+    hw_draw_room room;
+} hw_draw_motif_task;
+
+/*
+ * The band as it will look: the right side with its stitches, and below it the purl side with
+ * bumps and floats, as it faces the knitter on a machine.
+ *
+ * Given:     task
+ *            arena     owner of the shapes
+ * Returned:  out       as wide as the room and as high as what is drawn; untouched on failure
+ * Result:    HW_OK; HW_ERR_RANGE (does not fit the room at any scale); HW_ERR_NOMEM
+ * Note:      stitches are as wide to their height as the gauge makes them. The purl side is the
+ *            right side turned over: left and right change places. A strand floats over every run
+ *            of the other colour in a row of two colours, and none in a row of one; at the edges of
+ *            the picture it runs on to its neighbour repeat.
+ */
+hw_status hw_draw_fabric(
+    const hw_draw_motif_task *task, hw_arena *arena, hw_drawing *out, hw_err *err) HW_MUST_USE;
+
+/*
+ * The chart in squares of true proportion, right side, with row numbers from the bottom up, column
+ * numbers and the longest floats of each row.
+ *
+ * Given, Returned, Result: as hw_draw_fabric
+ */
+hw_status hw_draw_chart(
+    const hw_draw_motif_task *task, hw_arena *arena, hw_drawing *out, hw_err *err) HW_MUST_USE;
+
+#endif
