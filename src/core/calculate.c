@@ -388,6 +388,12 @@ static hw_status make_places(making *m)
     return status;
 }
 
+static hw_status make_card(making *m)
+{
+    hw_card_task task = hw_plan_card(&m->plan);
+    return hw_card_make(&task, m->arena, &m->plan.card) == HW_OK ? HW_OK : no_memory(m);
+}
+
 #define USUAL_EASE_CM 2.0 /* alternatives are tried so far on both sides: own choice */
 
 static hw_status make_alternatives(making *m)
@@ -468,7 +474,8 @@ static hw_status make_shared(making *m)
 static hw_status make_part(const making *shared, int number, hw_whole *whole)
 {
     static making_step *const steps[] = { make_motif, make_targets, make_counts, make_changes,
-        make_tolerances, make_near, make_places, make_alternatives, make_hem, make_drafts };
+        make_tolerances, make_near, make_places, make_card, make_alternatives, make_hem,
+        make_drafts };
     making m = *shared;
     m.project = m.plan.project = whole->parts.list[number].project;
     m.plan.part = number;

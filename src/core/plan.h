@@ -4,6 +4,7 @@
 #define HW_CORE_PLAN_H
 
 #include "core/alternative.h"
+#include "core/card.h"
 #include "core/draft.h"
 #include "core/fit.h"
 #include "core/layout.h"
@@ -60,6 +61,7 @@ typedef struct hw_plan {
     bool has_punch;    /* the card is not punched yet: punch says where to begin */
     hw_bed_punch punch;
     hw_place_on_bed *places; /* [sizes * pieces] */
+    hw_card card;            /* as the first piece of the first size needs it */
     hw_alternatives alternatives;
     hw_hem hem;
     hw_draft *drafts;     /* [sizes * pieces] */
@@ -81,6 +83,9 @@ hw_plan_piece hw_plan_find(const hw_whole *whole, int piece);
 
 /* The draft of a piece of the whole garment in one size. */
 const hw_draft *hw_plan_draft(const hw_whole *whole, int size, int piece);
+
+/* The task of making the card, as the plan was made. */
+hw_card_task hw_plan_card(const hw_plan *plan);
 
 /* The fit of one piece in one size. */
 const hw_fit *hw_plan_fit(const hw_plan *plan, int size, int piece);

@@ -14,6 +14,7 @@ static void (*const sheets[])(const hw_sheet *sheet) = {
     hw_sheet_shaping,
     hw_sheet_trims,
     hw_sheet_chart,
+    hw_sheet_card,
     hw_sheet_gauge,
     hw_sheet_tolerance,
     hw_sheet_alternatives,
