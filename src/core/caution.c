@@ -143,6 +143,19 @@ static void hem_rows(const hw_plan *plan, hw_notes *notes)
     }
 }
 
+/* What does not come out in the sides of a piece's rows; the same words are told once. */
+static void sides(const hw_plan *plan, hw_notes *notes)
+{
+    int cells = plan->finished.count * plan->project->garment.piece_count;
+    for (int i = 0; plan->rows != NULL && i < cells; i++) {
+        for (int f = 0; f < plan->rows[i].finding_count; f++) {
+            const char *text = hw_row_finding_text(&plan->rows[i].findings[f], notes->arena);
+            notes->refused = notes->refused || text == NULL;
+            hw_notes_say(notes, HW_NOTE_REMARK, "%s", text != NULL ? text : "");
+        }
+    }
+}
+
 /* Every other stitch is moved to its neighbour, and both ends stay plain: an odd count [H2]. */
 static void picot(const hw_plan *plan, hw_notes *notes)
 {
@@ -256,7 +269,8 @@ static void idle_ease(const hw_plan *plan, hw_notes *notes)
 void hw_caution_add(const hw_plan *plan, hw_notes *notes)
 {
     static void (*const rules[])(const hw_plan *, hw_notes *) = { safety, hw_outside_add,
-        card_findings, punching, hem_rows, idle_ease, picot, off_centre, seams, hw_unsure_add };
+        card_findings, punching, hem_rows, sides, idle_ease, picot, off_centre, seams,
+        hw_unsure_add };
     for (size_t i = 0; i < sizeof rules / sizeof rules[0]; i++) {
         rules[i](plan, notes);
     }

@@ -10,6 +10,7 @@
 #include "core/layout.h"
 #include "core/note.h"
 #include "core/project.h"
+#include "core/rowplan.h"
 #include "core/spread.h"
 #include "core/tolerance.h"
 
@@ -65,6 +66,7 @@ typedef struct hw_plan {
     hw_alternatives alternatives;
     hw_hem hem;
     hw_draft *drafts;     /* [sizes * pieces] */
+    hw_rowplan *rows;     /* [sizes * pieces] */
     const hw_note *notes; /* of the whole garment in the first part's plan */
     int note_count;
     const hw_basis *basis;

@@ -129,6 +129,10 @@ static const hw_key keys[] = {
         .help = "the turning row; `loose row` if left out" },
     { P(HEM), "facing", K(WORD), .words = "same rows|same depth",
         .help = "as many rows as the face, or as deep; `same rows` if left out" },
+    { P(HEM), "cast-on", K(WORD), .words = "waste yarn|wrapped edge",
+        .help = "how it is begun; `waste yarn`, for open loops, if left out" },
+    { P(HEM), "closing", K(WORD), .words = "hung|sewn",
+        .help = "how facing and face are joined; `hung` on the needles if left out" },
 
     { P(SIZES), "names", K(TEXTS), .required = true, .help = "the sizes, smallest first" },
     { P(SIZES), "table", K(TEXT),
@@ -204,6 +208,11 @@ static const hw_key keys[] = {
         .help = "stitches that a seam takes up at each edge; 1 if left out" },
     { P(CHOICES), "shoulders", K(WORD), .words = "bind off|short rows",
         .help = "how sloping shoulders are worked; `bind off` if left out" },
+    { P(CHOICES), "carriage begins", K(WORD), .words = "right|left",
+        .help = "the side of the bed where it is before row 1; `right` if left out" },
+    { P(CHOICES), "second yarn", K(WORD), .words = "where the carriage begins|either side",
+        .help = "where it can be put in and taken out; `where the carriage begins` if left out" },
+    { P(CHOICES), "in rounds", K(YES_NO), .help = "hand knitting alone: pieces are worked round" },
 
     { P(MACHINE_FILE), "title", K(TEXT), .required = true, .help = "what the kind is called" },
     { P(MACHINE_FILE), "pitch", K(LENGTH), .least = 0.1, .most = 5,
