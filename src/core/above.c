@@ -102,6 +102,7 @@ hw_status hw_above_draft(const hw_plan *plan, int at, hw_arena *arena, hw_draft 
         .wish_count = plan->whole->upper_count,
         .main_sts = fit->main_sts,
         .first_start = above.edge,
+        .hem_rows = above.number - 1,
         .first_is_right_side = above.right_side,
         .hand = hw_rowplan_work(&rows) == HW_WORK_HAND,
         .short_rows = project->short_rows,

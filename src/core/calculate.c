@@ -12,6 +12,7 @@
 #include "core/num.h"
 #include "core/rowing.h"
 #include "core/trimming.h"
+#include "core/yarnuse.h"
 
 /* The plan of one part under construction; what all parts share is made first, in the first. */
 typedef struct {
@@ -519,6 +520,7 @@ hw_status hw_calculate_plan(const hw_project *project, hw_arena *arena, hw_plan 
     }
     status = status == HW_OK ? hw_above_joins(whole, arena, err) : status;
     status = status == HW_OK ? hw_trimming_make(whole, arena, err) : status;
+    status = status == HW_OK ? hw_yarnuse_make(whole, arena, err) : status;
     if (status != HW_OK) {
         return status;
     }

@@ -108,10 +108,10 @@ static hw_status pile(drafting *d, stack *s, int rows, double each_cm)
     return HW_OK;
 }
 
-/* Plain rows up to a height, so that an even number lie between the hem and the band. */
+/* Plain rows up to a height, so that an even number of rows lie below the band. */
 static int rows_to(const drafting *d, const stack *s, double height_cm)
 {
-    int odd = s->rows % 2;
+    int odd = (d->task->hem_rows + s->rows) % 2;
     double rows = hw_gauge_rows(&d->task->gauge[HW_MAIN], height_cm - s->at_cm);
     return hw_num_nearest_even(rows + odd) - odd;
 }

@@ -50,6 +50,7 @@ typedef struct {
     int wish_count;
     int main_sts;             /* visible stitches above the hem */
     hw_side first_start;      /* the edge at which row 0 begins */
+    int hem_rows;             /* rows of the piece before row 0 */
     bool first_is_right_side; /* hand knitting: row 0 is one */
     bool hand;                /* single stitches change in right-side rows alone */
     bool short_rows;

@@ -29,6 +29,7 @@ typedef struct {
 
 struct hw_plan;
 struct hw_trimmings;
+struct hw_yarnuse;
 
 /* What concerns the garment as a whole, shared by the plans of its parts. */
 typedef struct {
@@ -39,6 +40,7 @@ typedef struct {
     int upper_count;
     hw_join_lengths *joins; /* [sizes * joins], size by size */
     struct hw_trimmings *trims;
+    struct hw_yarnuse *yarn; /* NULL: nothing is known of yarn */
 } hw_whole;
 
 typedef struct hw_plan {

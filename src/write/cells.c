@@ -13,6 +13,7 @@ static void (*const sheets[])(const hw_sheet *sheet) = {
     hw_sheet_outline,
     hw_sheet_shaping,
     hw_sheet_trims,
+    hw_sheet_yarn,
     hw_sheet_rowplans,
     hw_sheet_chart,
     hw_sheet_card,

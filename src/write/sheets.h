@@ -24,6 +24,7 @@ void hw_sheet_bands(const hw_sheet *sheet);
 void hw_sheet_outline(const hw_sheet *sheet);
 void hw_sheet_shaping(const hw_sheet *sheet);
 void hw_sheet_trims(const hw_sheet *sheet);
+void hw_sheet_yarn(const hw_sheet *sheet);
 void hw_sheet_rowplans(const hw_sheet *sheet);
 void hw_sheet_chart(const hw_sheet *sheet);
 void hw_sheet_card(const hw_sheet *sheet);

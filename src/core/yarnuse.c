@@ -1,0 +1,187 @@
+/* Rows into stitches, stitches into yarn.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include "core/yarnuse.h"
+
+#include "core/trimming.h"
+
+enum { PARTS = 2 * HW_FABRIC_COUNT + HW_MAX_BANDS }; /* of one piece at most */
+
+/* What one piece or trim is made of. */
+typedef struct {
+    hw_yarn_part parts[PARTS];
+    int count;
+} list;
+
+static void add_plain(list *of, hw_fabric fabric, int sts)
+{
+    of->parts[of->count++] =
+        (hw_yarn_part){ .fabric = (int)fabric, .counts = { .sts = { [HW_BACKGROUND] = sts } } };
+}
+
+static void add_band(list *of, const hw_motif *motif, hw_yarn_width width)
+{
+    of->parts[of->count++] =
+        (hw_yarn_part){ .fabric = HW_BAND, .counts = hw_yarn_band(motif, width) };
+}
+
+static bool in_upper(const hw_draft *draft, int bands, int row)
+{
+    bool found = false;
+    for (int u = 0; u < bands; u++) {
+        const hw_upper *upper = &draft->uppers[u];
+        found = found || (row >= upper->first_row && row < upper->first_row + upper->rows);
+    }
+    return found;
+}
+
+static void add_uppers(const hw_whole *whole, const hw_draft *draft, int edges, list *of)
+{
+    for (int u = 0; u < whole->upper_count; u++) {
+        const hw_upper *upper = &draft->uppers[u];
+        if (upper->rows > 0 && upper->motifs > 0) {
+            add_band(of, &whole->uppers[u].motif,
+                (hw_yarn_width){ .before_sts = upper->margin[HW_LEFT] + edges,
+                    .motifs = upper->motifs,
+                    .after_sts = upper->margin[HW_RIGHT] });
+        }
+    }
+}
+
+static void gather_piece(const hw_whole *whole, int size, int piece, list *of)
+{
+    hw_plan_piece at = hw_plan_find(whole, piece);
+    int cell = size * at.plan->project->garment.piece_count + at.piece;
+    const hw_fit *fit = &at.plan->grading.fits[cell];
+    const hw_hem *hem = &at.plan->hem;
+    const hw_draft *draft = &at.plan->drafts[cell];
+    int edges = fit->edge_sts[HW_LEFT] + fit->edge_sts[HW_RIGHT];
+    add_plain(of, HW_FACING, fit->cast_on_sts * hem->facing_rows);
+    int plain = fit->cast_on_sts * (hem->fold_rows + hem->below_rows + hem->above_rows);
+    for (int r = 0; draft->drawn && r < draft->task.rows; r++) {
+        plain += in_upper(draft, whole->upper_count, r) ? 0 : hw_draft_sts(draft, r) + edges;
+    }
+    add_plain(of, HW_MAIN, plain);
+    add_band(of, &at.plan->motif,
+        (hw_yarn_width){ .before_sts = fit->margin[HW_LEFT] + fit->edge_sts[HW_LEFT],
+            .motifs = fit->motifs,
+            .after_sts = fit->margin[HW_RIGHT] + fit->edge_sts[HW_RIGHT] });
+    if (draft->drawn) {
+        add_uppers(whole, draft, edges, of);
+    }
+}
+
+static void gather_trim(const hw_whole *whole, int size, int trim, list *of)
+{
+    const hw_trim_kind *kind = &whole->trims->kinds[trim];
+    const hw_trimmed *t = hw_trimming_at(whole, size, trim);
+    const hw_pickup_count *chosen = &t->pickup.chosen;
+    add_plain(of, HW_FACING, chosen->sts * t->hem.facing_rows);
+    add_plain(
+        of, HW_MAIN, chosen->sts * (t->hem.fold_rows + t->hem.below_rows + t->hem.above_rows));
+    if (kind->has_motif) {
+        /* In a ring the last gap is knitted too. */
+        int rest = kind->trim->round ? kind->motif.gap : chosen->margin[HW_RIGHT];
+        add_band(of, &kind->motif,
+            (hw_yarn_width){ .before_sts = chosen->margin[HW_LEFT],
+                .motifs = chosen->motifs,
+                .after_sts = rest });
+    }
+}
+
+static void set_task(const hw_whole *whole, struct hw_yarnuse *use)
+{
+    static const char *const names[HW_USE_YARNS] = { "main yarn", "contrast yarn" };
+    const hw_project *project = whole->project;
+    const hw_plan *plan = &whole->plans[0];
+    for (int y = 0; y < HW_USE_YARNS; y++) {
+        use->yarns[y] = (hw_yarn){
+            .name = names[y], .ball_g = project->yarn[y].ball_g, .ball_m = project->yarn[y].ball_m
+        };
+    }
+    for (int f = 0; f < HW_FABRIC_COUNT; f++) {
+        const hw_gauge *gauge = &plan->gauge[f];
+        use->fabrics[f] = (hw_yarn_fabric){ .yarn = { HW_USE_MAIN, HW_USE_MAIN },
+            .sts_per_10cm = gauge->sts_per_10cm,
+            .rows_per_10cm = gauge->rows_per_10cm,
+            .g_per_m2 = gauge->g_per_m2 };
+    }
+    use->fabrics[HW_BAND].yarn[HW_CONTRAST] = HW_USE_CONTRAST;
+    use->fabrics[HW_BAND].swatch = hw_yarn_repeat(&plan->motif);
+    use->fabrics[HW_MAIN].unravelled_sts = project->yarn[HW_BACKGROUND].unravelled_sts;
+    use->fabrics[HW_MAIN].unravelled_m = project->yarn[HW_BACKGROUND].unravelled_m;
+    use->task = (hw_yarn_task){ .yarns = use->yarns,
+        .yarn_count = HW_USE_YARNS,
+        .fabrics = use->fabrics,
+        .fabric_count = HW_FABRIC_COUNT,
+        .reserve_percent = project->reserve_percent };
+}
+
+static void add_up(const struct hw_yarnuse *use, const list *of, hw_yarn_amounts *out)
+{
+    hw_yarn_totals sums = hw_yarn_of_parts(&use->task, &use->rates, of->parts, of->count);
+    for (int y = 0; y < HW_USE_YARNS; y++) {
+        out->of[y] = sums.of[y].used;
+    }
+}
+
+static bool wanted(const hw_whole *whole)
+{
+    bool weighed = false;
+    for (int f = 0; f < HW_FABRIC_COUNT; f++) {
+        weighed = weighed || whole->plans[0].gauge[f].g_per_m2 > 0;
+    }
+    return whole->project->has_yarn || weighed;
+}
+
+/* Every part of a size, for the whole; piece by piece on the way. */
+static void make_size(const hw_whole *whole, int size, hw_yarn_part *all, struct hw_yarnuse *use)
+{
+    int count = 0;
+    for (int i = 0; i < use->pieces + use->trims; i++) {
+        bool piece = i < use->pieces;
+        int trim = i - use->pieces;
+        list of = { .count = 0 };
+        if (piece) {
+            gather_piece(whole, size, i, &of);
+        } else {
+            gather_trim(whole, size, trim, &of);
+        }
+        add_up(use, &of,
+            piece ? &use->of_pieces[size * use->pieces + i]
+                  : &use->of_trims[size * use->trims + trim]);
+        for (int k = 0; k < of.count; k++) {
+            all[count++] = of.parts[k];
+        }
+    }
+    use->totals[size] = hw_yarn_of_parts(&use->task, &use->rates, all, count);
+}
+
+hw_status hw_yarnuse_make(hw_whole *whole, hw_arena *arena, hw_err *err)
+{
+    if (!wanted(whole)) {
+        return HW_OK;
+    }
+    size_t sizes = (size_t)whole->plans[0].finished.count;
+    size_t pieces = (size_t)whole->project->garment.piece_count;
+    size_t trims = (size_t)whole->trims->count;
+    struct hw_yarnuse *use = hw_arena_get(arena, 1, sizeof *use);
+    hw_yarn_part *all = hw_arena_get(arena, PARTS * (pieces + trims), sizeof *all);
+    if (use != NULL) {
+        use->of_pieces = hw_arena_get(arena, sizes * pieces, sizeof *use->of_pieces);
+        use->of_trims = hw_arena_get(arena, sizes * trims, sizeof *use->of_trims);
+        use->totals = hw_arena_get(arena, sizes, sizeof *use->totals);
+    }
+    if (use == NULL || all == NULL || use->of_pieces == NULL || use->of_trims == NULL ||
+        use->totals == NULL) {
+        return hw_err_set(err, HW_ERR_NOMEM, "%s", "there is not enough memory for this plan");
+    }
+    use->pieces = whole->project->garment.piece_count;
+    use->trims = whole->trims->count;
+    set_task(whole, use);
+    use->rates = hw_yarn_measure(&use->task);
+    for (int i = 0; i < whole->plans[0].finished.count; i++) {
+        make_size(whole, i, all, use);
+    }
+    whole->yarn = use;
+    return HW_OK;
+}

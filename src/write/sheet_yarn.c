@@ -1,0 +1,125 @@
+/* The table of yarn: grams, metres and balls of each colour, for each size and piece.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include "core/yarnuse.h"
+#include "write/sheets.h"
+
+static const struct hw_yarnuse *use_of(const hw_sheet *sheet)
+{
+    return sheet->plan->whole != NULL ? sheet->plan->whole->yarn : NULL;
+}
+
+static void number(const hw_sheet *sheet, int column, bool known, double value)
+{
+    if (known) {
+        hw_grid_number(sheet->grid, column, HW_STYLE_PLAIN, value, 0);
+    } else {
+        hw_grid_text(sheet->grid, column, HW_STYLE_PLAIN, "not known");
+    }
+}
+
+/* Grams and metres of one yarn in all sizes; a row that nothing is known of is left out. */
+static void amount_lines(
+    const hw_sheet *sheet, const char *label, const hw_yarn_amount *amounts, hw_cell_style style)
+{
+    int sizes = sheet->plan->finished.count;
+    bool grams = false;
+    bool metres = false;
+    for (int i = 0; i < sizes; i++) {
+        grams = grams || amounts[i].has_g;
+        metres = metres || amounts[i].has_m;
+    }
+    if (grams) {
+        hw_grid_line(sheet->grid, style, hw_arena_format(sheet->arena, "%s, g", label));
+        for (int i = 0; i < sizes; i++) {
+            number(sheet, 1 + i, amounts[i].has_g, amounts[i].g);
+        }
+    }
+    if (metres) {
+        hw_grid_line(sheet->grid, style, hw_arena_format(sheet->arena, "%s, m", label));
+        for (int i = 0; i < sizes; i++) {
+            number(sheet, 1 + i, amounts[i].has_m, amounts[i].m);
+        }
+    }
+}
+
+static void total_lines(const hw_sheet *sheet, int yarn)
+{
+    const struct hw_yarnuse *use = use_of(sheet);
+    hw_yarn_amount used[HW_MAX_SIZES] = { { 0 } };
+    hw_yarn_amount bought[HW_MAX_SIZES] = { { 0 } };
+    hw_mark mark = HW_MARK_GIVEN;
+    int sizes = sheet->plan->finished.count;
+    bool balls = false;
+    for (int i = 0; i < sizes; i++) {
+        used[i] = use->totals[i].of[yarn].used;
+        bought[i] = use->totals[i].of[yarn].to_buy;
+        mark = hw_mark_weaker(mark, used[i].mark);
+        balls = balls || use->totals[i].of[yarn].balls > 0;
+    }
+    hw_grid_section(sheet->grid, use->yarns[yarn].name);
+    amount_lines(sheet, "in the garment", used, HW_STYLE_LABEL);
+    amount_lines(sheet,
+        hw_arena_format(sheet->arena, "with %.0f %% in reserve", use->task.reserve_percent), bought,
+        HW_STYLE_LABEL);
+    if (balls) {
+        hw_grid_line(sheet->grid, HW_STYLE_LABEL, "whole balls");
+        for (int i = 0; i < sizes; i++) {
+            hw_grid_count(sheet->grid, 1 + i, HW_STYLE_KEY, use->totals[i].of[yarn].balls);
+        }
+    }
+    hw_grid_line(sheet->grid, HW_STYLE_LABEL, "  known by");
+    hw_grid_text(sheet->grid, 1, HW_STYLE_NOTE, hw_mark_name(mark));
+}
+
+static void part_lines(
+    const hw_sheet *sheet, const char *name, const hw_yarn_amounts *list, int step)
+{
+    const struct hw_yarnuse *use = use_of(sheet);
+    for (int y = 0; y < HW_USE_YARNS; y++) {
+        hw_yarn_amount amounts[HW_MAX_SIZES] = { { 0 } };
+        double most = 0;
+        for (int i = 0; i < sheet->plan->finished.count; i++) {
+            amounts[i] = list[i * step].of[y];
+            most = amounts[i].g + amounts[i].m > most ? amounts[i].g + amounts[i].m : most;
+        }
+        if (most > 0) {
+            amount_lines(sheet, hw_arena_format(sheet->arena, "%s: %s", name, use->yarns[y].name),
+                amounts, HW_STYLE_LABEL);
+        }
+    }
+}
+
+static void parts(const hw_sheet *sheet)
+{
+    const struct hw_yarnuse *use = use_of(sheet);
+    const hw_garment *garment = &sheet->plan->whole->project->garment;
+    hw_grid_section(sheet->grid, "piece by piece, without the reserve");
+    for (int p = 0; p < use->pieces; p++) {
+        part_lines(sheet, garment->pieces[p].name, use->of_pieces + p, use->pieces);
+    }
+    for (int t = 0; t < use->trims; t++) {
+        part_lines(sheet, garment->trims[t].name, use->of_trims + t, use->trims);
+    }
+}
+
+void hw_sheet_yarn(const hw_sheet *sheet)
+{
+    const hw_sizes *sizes = &sheet->plan->finished;
+    hw_grid_begin(sheet->grid, sheet->arena, "Yarn", 1 + sizes->count);
+    sheet->grid->table.head_rows = 2;
+    sheet->grid->table.head_columns = 1;
+    hw_sheet_title(sheet, "yarn");
+    hw_grid_line(sheet->grid, HW_STYLE_HEAD, "size");
+    for (int i = 0; i < sizes->count; i++) {
+        hw_grid_text(sheet->grid, 1 + i, HW_STYLE_HEAD, sizes->names[i]);
+    }
+    if (use_of(sheet) == NULL) {
+        hw_grid_line(sheet->grid, HW_STYLE_NOTE,
+            "not reckoned: weigh a swatch (`mass`), or write what yarn there is under `yarn`");
+        return;
+    }
+    for (int y = 0; y < HW_USE_YARNS; y++) {
+        total_lines(sheet, y);
+    }
+    parts(sheet);
+}
