@@ -41,8 +41,8 @@ enum {
     HW_MAX_TERMS = 8,
     HW_MAX_SEAMS = 24,
     HW_MAX_TRIMS = 8,
-    HW_MAX_BANDS = 6,    /* of one project, the hem included */
-    HW_MAX_CORNERS = 24, /* of one edge */
+    HW_MAX_BANDS = 6,           /* of one project, the hem included */
+    HW_MAX_CORNERS = 24,        /* of one edge */
     HW_MAX_STS = 2000,          /* stitches across one piece */
     HW_MAX_ROWS = 5000,         /* rows of one piece */
     HW_MAX_CHART_COLUMNS = 200, /* also the widest repeat */
