@@ -12,6 +12,7 @@
 #include "shell/io.h"
 #include "shell/learn.h"
 #include "shell/make.h"
+#include "shell/motifs.h"
 #include "shell/opts.h"
 #include "shell/quick.h"
 #include "shell/tell.h"
@@ -44,7 +45,7 @@ static hw_status (*const commands[])(const hw_opts *, hw_arena *, hw_buf *, hw_e
     [HW_COMMAND_SPREAD] = hw_tell_spread,
     [HW_COMMAND_GAUGE] = hw_tell_gauge,
     [HW_COMMAND_DIAL] = hw_learn_dial,
-    [HW_COMMAND_MOTIF] = hw_tell_motif,
+    [HW_COMMAND_MOTIF] = hw_motifs_run,
     [HW_COMMAND_LIST] = hw_tell_list,
     [HW_COMMAND_KEYS] = hw_tell_keys,
     [HW_COMMAND_HELP] = run_help,

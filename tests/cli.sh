@@ -232,6 +232,81 @@ check 'a motif with a gap too wide' 2 motif tulip --gap 194
 says 'a motif with a gap too wide' '`--gap 194`: give a whole number of columns, 0 to 193'
 check 'a misspelt motif' 2 motif tullip
 says 'a misspelt motif' 'did you mean `tulip`?'
+
+# ---- Motifs changed and saved; the charts are drawn by hand ----
+# draws WHAT ROWS...: the drawing begins with these rows.
+draws()
+{
+    what=$1
+    shift
+    printf '%s\n' "$@" >wanted
+    head -n $# out >found
+    if cmp -s wanted found; then
+        good
+    else
+        bad "drawn: $(tr '\n' ' ' <found)"
+    fi
+}
+printf 'P1\n# a hook\n3 2\n110\n100\n' >hook.pbm # oo. over o..
+printf 'P4\n8 1\n\200' >dot.pbm                 # o.......
+check 'a bitmap' 0 motif hook.pbm
+draws 'a bitmap' 'oo.oo.oo.' 'o..o..o..'
+says 'a bitmap' 'hook: figure 3 columns, gap 0, repeat 3; 2 rows'
+check 'mirrored, its gap at the right' 0 motif hook.pbm --gap 1 --mirror
+draws 'mirrored, its gap at the right' '.oo..oo..oo.' '..o...o...o.'
+check 'upside down' 0 motif --upside-down ./hook.pbm
+draws 'upside down' 'o..o..o..' 'oo.oo.oo.'
+check 'shifted with its gap' 0 motif hook.pbm --gap 1 --shift 1
+draws 'shifted with its gap' '.oo..oo..oo.' '.o...o...o..'
+check 'shifted to the left' 0 motif hook.pbm --gap 1 --shift -1
+draws 'shifted to the left' 'o..oo..oo..o' '...o...o...o'
+check 'mirrored first, whatever the order' 0 motif hook.pbm --shift -1 --mirror --gap 1
+draws 'mirrored first, whatever the order' 'oo..oo..oo..' '.o...o...o..'
+check 'raised' 0 motif hook.pbm --raise 1
+draws 'raised' 'o..o..o..' 'oo.oo.oo.'
+check 'beside another' 0 motif hook.pbm --gap 1 --beside dot.pbm
+draws 'beside another' 'oo..........oo..........oo..........' 'o...o.......o...o.......o...o.......'
+check 'below another' 0 motif hook.pbm --gap 1 --above dot.pbm --plain-rows 1
+draws 'below another' 'o.......o.......o.......' '........................' \
+    'oo..oo..oo..oo..oo..oo..' 'o...o...o...o...o...o...'
+check 'above another' 0 motif hook.pbm --gap 1 --below dot.pbm
+draws 'above another' 'oo..oo..oo..oo..oo..oo..' 'o...o...o...o...o...o...' \
+    'o.......o.......o.......'
+check 'caught' 0 motif dot.pbm --catch 5
+draws 'caught' 'o...o...o...o...o...o...'
+says 'caught' 'Longest float: background yarn 1 stitches' 'added to each repeat: 1'
+check 'saved' 0 motif hook.pbm --gap 1 --mirror --save turned.yaml
+says 'saved' 'Written: turned.yaml'
+check 'what was saved' 0 motif turned.yaml
+draws 'what was saved' '.oo..oo..oo.' '..o...o...o.'
+says 'what was saved' 'hook: figure 3 columns, gap 1'
+check 'saved as a picture' 0 motif turned.yaml --save turned.pbm
+check 'the picture' 0 motif turned.pbm
+draws 'the picture' '.oo.oo.oo' '..o..o..o'
+cp turned.yaml before
+check 'not written over' 3 motif tulip --save turned.yaml
+says 'not written over' 'turned.yaml: ' '`--replace`'
+cmp -s before turned.yaml && good || bad 'the file changed'
+check 'written over' 0 motif tulip --save turned.yaml --replace
+check 'what was written over' 0 motif turned.yaml
+says 'what was written over' 'Tulip: figure 7 columns, gap 1'
+check 'another ending' 2 motif tulip --save turned.png
+says 'another ending' '`--save turned.png`: ' '.yaml' '.pbm'
+check 'a folder that is not there' 3 motif tulip --save no/such.yaml
+check 'plain rows beside nothing' 2 motif tulip --plain-rows 2
+says 'plain rows beside nothing' '`--above`'
+check 'a float that cannot be' 2 motif tulip --catch 1
+says 'a float that cannot be' '`--catch 1`: give a whole number of stitches, 2 to 200'
+check 'no number' 2 motif tulip --shift far
+says 'no number' '`--shift far`: ' '-200 to 200'
+check 'another that is not there' 2 motif tulip --beside tullip
+says 'another that is not there' 'did you mean `tulip`?'
+check 'too wide together' 2 motif hook.pbm --gap 196 --beside dot.pbm
+says 'too wide together' '207 columns'
+printf 'P1\n3 2\n110\n1o0\n' >bad.pbm
+check 'a fault in a bitmap' 2 motif bad.pbm
+says 'a fault in a bitmap' 'bad.pbm:4:2: '
+
 check 'all lists' 0 list
 says 'all lists' 'machines:' 'garments:' 'sizes:' 'motifs:' '  tulip' '  standard'
 check 'one list' 0 list machines
@@ -308,6 +383,13 @@ sed -e 's|^machine: .*|machine: parts/machine.yaml|' -e 's|^garment: .*|garment:
     -e '/^  chart:/d' -e '/^    [.o]*$/d' "$starter" >own/own.yaml
 check 'machine, garment, table and motif of my own' 0 plan own/own.yaml --only table
 check 'the same from within the folder' 0 plan ./own/own.yaml --only table
+sed 's|parts/flower.yaml|parts/hook.pbm|' own/own.yaml >own/pictured.yaml
+cp hook.pbm own/parts/hook.pbm
+check 'a bitmap in a project' 0 plan own/pictured.yaml --only table --show chart
+says 'a bitmap in a project' 'hook'
+printf 'P4 3 2 ' >own/parts/hook.pbm
+check 'a bad bitmap in a project' 2 plan own/pictured.yaml
+says 'a bad bitmap in a project' 'hook.pbm: from byte 8'
 check 'a motif file of my own' 0 motif ./own/parts/flower.yaml
 says 'a motif file of my own' 'Tulip'
 sed '/^  oo/,$s/  \.\.ooo\.\./  ..oXo../' own/parts/flower.yaml >own/parts/blot.yaml

@@ -58,10 +58,16 @@ _hemwright_value()
         --only) _hemwright_some_of "$2" xlsx csv json table ;;
         --show) _hemwright_some_of "$2" sizes hem chart card gauge tolerance alternatives notes \
             basis costs measured all ;;
+        --beside | --above | --below)
+            _hemwright_words "$2" "$(_hemwright_named motifs)"
+            _hemwright_files "$2" yaml pbm
+            ;;
+        --save) _hemwright_files "$2" yaml pbm ;;
         --fold) _hemwright_words "$2" none loose purl picot ;;
         --fabric) _hemwright_words "$2" main band facing ;;
         --width | --gauge | --per | --repeat | --gap | --edge | --bed | --depth | --band | \
-            --rows | --band-rows | --card | --ease | --most) ;;
+            --rows | --band-rows | --card | --ease | --most | --shift | --raise | --plain-rows | \
+            --catch) ;;
         *) return 1 ;;
     esac
     return 0
@@ -93,7 +99,8 @@ _hemwright()
         stitches) options='--width --gauge --per --repeat --gap --edge --bed' ;;
         hem) options='--per --depth --band --rows --band-rows --fold' ;;
         dial) options='--gauge --per --fabric' ;;
-        motif) options='--gap --card' ;;
+        motif) options='--gap --card --mirror --upside-down --shift --raise --beside --above --below \
+            --plain-rows --catch --save --replace' ;;
         *) ;;
     esac
     case $word in
@@ -109,7 +116,7 @@ _hemwright()
         learn) _hemwright_files "$word" yaml xlsx csv ;;
         motif)
             _hemwright_words "$word" "$(_hemwright_named motifs)"
-            _hemwright_files "$word" yaml
+            _hemwright_files "$word" yaml pbm
             ;;
         list) _hemwright_words "$word" "$(_hemwright_named)" ;;
         *) ;;

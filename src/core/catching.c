@@ -11,7 +11,7 @@
 enum {
     ABOVE_WEIGHT = HW_MAX_CHART_COLUMNS * HW_MAX_CHART_COLUMNS,
     NEVER = 1 << 30,
-    MOST_PASSES = 8,                                                    /* over all rows */
+    MOST_PASSES = 16,                                                   /* over all rows */
     MOST_CATCHES = HW_MAX_CHART_COLUMNS / (HW_EDIT_LEAST_FLOAT + 1) + 1 /* in one run */
 };
 
@@ -20,6 +20,8 @@ typedef struct {
     const hw_chart *chart;  /* as it was */
     unsigned char *cells;   /* as it becomes */
     unsigned char *catches; /* where stitches were changed */
+    unsigned char *last;    /* room for the same, or for cells */
+    int *history;           /* how often a stitch at a place stood above another */
     int *cost;              /* [MOST_CATCHES * width]: the best with the n-th stitch at a place */
     int *before;            /* the same: where the one before it stands then */
 } work;
@@ -53,7 +55,7 @@ static int weight(const work *w, const run *r, int place)
     int column = r->start + place;
     int above = r->row > 0 ? w->catches[cell(w, r->row - 1, column)] : 0;
     int below = r->row + 1 < w->rows ? w->catches[cell(w, r->row + 1, column)] : 0;
-    return (above + below) * ABOVE_WEIGHT;
+    return (above + below + w->history[cell(w, r->row, column)]) * ABOVE_WEIGHT;
 }
 
 /* The best place before this one for the stitch before, and what it comes to. */
@@ -141,24 +143,58 @@ static int catch_row(work *w, int row)
     return added;
 }
 
+static void catch_all(work *w, int *added)
+{
+    *added = 0;
+    for (int row = w->rows - 1; row >= 0; row--) {
+        *added += catch_row(w, row);
+    }
+}
+
+/* Stitches right above another. With `remember` their places cost more from now on. */
+static int count_above(const work *w, bool remember)
+{
+    int found = 0;
+    for (int i = 0; i < w->width * (w->rows - 1); i++) {
+        bool above = w->catches[i] != 0 && w->catches[i + w->width] != 0;
+        found += above ? 1 : 0;
+        if (above && remember) {
+            w->history[i]++;
+            w->history[i + w->width]++;
+        }
+    }
+    return found;
+}
+
 /* From the bottom row up, again and again until nothing moves. */
-static hw_status catch_rows(work *w, hw_arena *arena, int *added)
+static void settle(work *w, int *added)
 {
     size_t all = (size_t)w->width * (size_t)w->rows;
-    unsigned char *last = hw_arena_get(arena, all, 1);
-    if (last == NULL) {
-        return HW_ERR_NOMEM;
-    }
     bool moved = true;
     for (int pass = 0; pass < MOST_PASSES && moved; pass++) {
-        memcpy(last, w->catches, all);
-        *added = 0;
-        for (int row = w->rows - 1; row >= 0; row--) {
-            *added += catch_row(w, row);
-        }
-        moved = memcmp(last, w->catches, all) != 0;
+        memcpy(w->last, w->catches, all);
+        catch_all(w, added);
+        moved = memcmp(w->last, w->catches, all) != 0;
     }
-    return HW_OK;
+}
+
+/* Where two rows would both have to make way: what stood above another is made dearer, pass by
+ * pass, and the best of all is kept. */
+static void negotiate(work *w, int *added)
+{
+    size_t all = (size_t)w->width * (size_t)w->rows;
+    int best = count_above(w, false);
+    memcpy(w->last, w->cells, all);
+    for (int pass = 0; pass < MOST_PASSES && best > 0; pass++) {
+        (void)count_above(w, true); /* only to remember */
+        catch_all(w, added);
+        int found = count_above(w, false);
+        if (found < best) {
+            best = found;
+            memcpy(w->last, w->cells, all);
+        }
+    }
+    memcpy(w->cells, w->last, all);
 }
 
 static hw_status make_room(work *w, hw_arena *arena, hw_arena *own)
@@ -167,9 +203,13 @@ static hw_status make_room(work *w, hw_arena *arena, hw_arena *own)
     size_t places = (size_t)MOST_CATCHES * (size_t)w->width;
     w->cells = hw_arena_get(arena, all, 1);
     w->catches = hw_arena_get(own, all, 1);
+    w->last = hw_arena_get(own, all, 1);
+    w->history = hw_arena_get(own, all, sizeof *w->history);
     w->cost = hw_arena_get(own, places, sizeof *w->cost);
     w->before = hw_arena_get(own, places, sizeof *w->before);
-    if (w->cells == NULL || w->catches == NULL || w->cost == NULL || w->before == NULL) {
+    bool refused = w->cells == NULL || w->catches == NULL || w->last == NULL ||
+                   w->history == NULL || w->cost == NULL || w->before == NULL;
+    if (refused) {
         return HW_ERR_NOMEM;
     }
     memcpy(w->cells, w->chart->cells, all);
@@ -194,7 +234,8 @@ hw_status hw_edit_catch(
     hw_arena_init(&own, &arena->mem, arena->block_size);
     hw_status status = make_room(&w, arena, &own);
     if (status == HW_OK) {
-        status = catch_rows(&w, &own, &count);
+        settle(&w, &count);
+        negotiate(&w, &count);
     }
     hw_arena_release(&own);
     if (status == HW_OK) {

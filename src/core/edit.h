@@ -57,7 +57,7 @@ hw_status hw_edit_beside(const hw_chart *left, const hw_chart *right, hw_arena *
  * Result:    also HW_ERR_RANGE (longest is too small)
  * Note:      rows of one colour have no floats and stay. In each run the stitches stand where few
  *            of them are right above or below one of the next row, and then as evenly as they can.
- *            That is looked for row by row until no row alone can be bettered.
+ *            That is looked for row by row, over and over; it need not be the very best of all.
  */
 typedef struct {
     const hw_chart *chart;

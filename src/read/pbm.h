@@ -12,7 +12,7 @@ typedef struct {
 } hw_pbm_file;
 
 /*
- * Read a plain (P1) or packed (P4) portable bitmap [V2].
+ * Read a plain (P1) or packed (P4) portable bitmap [I1].
  *
  * Given:     file      one picture; `#` begins a remark up to the line's end, before the picture
  *                      of a packed one, anywhere in a plain one

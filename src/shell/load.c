@@ -11,6 +11,7 @@
 
 #include "read/datafile.h"
 #include "read/garmentfile.h"
+#include "read/pbm.h"
 #include "read/project.h"
 #include "read/table.h"
 #include "read/words.h"
@@ -242,11 +243,29 @@ static hw_status unknown_name(hw_data kind, const char *name, hw_arena *arena, h
                               kinds[kind].one, bytes, name, kinds[kind].folder);
 }
 
+static bool ends_in(const char *name, const char *ending)
+{
+    size_t len = strlen(name);
+    size_t of = strlen(ending);
+    return len > of && strcmp(name + len - of, ending) == 0;
+}
+
 /* A name with a folder or an ending is a file of the user's own. */
 static bool is_own_file(const char *name)
 {
-    size_t len = strlen(name);
-    return strchr(name, '/') != NULL || (len > 5 && strcmp(name + len - 5, ".yaml") == 0);
+    return strchr(name, '/') != NULL || ends_in(name, ".yaml") || ends_in(name, ".pbm");
+}
+
+/* A bitmap is called after its file. */
+static hw_status read_bitmap(
+    const char *path, const hw_io_text *text, hw_arena *arena, hw_chart *out, hw_err *err)
+{
+    const char *slash = strrchr(path, '/');
+    const char *base = slash != NULL ? slash + 1 : path;
+    const char *name = hw_arena_text(arena, base, strlen(base) - strlen(".pbm"));
+    return name == NULL
+               ? no_memory(err)
+               : hw_pbm_read(&(hw_pbm_file){ text->text, text->len, name }, arena, out, err);
 }
 
 /* Path of a data file: one of the user's beside `from`, or one under the data folder. */
@@ -295,7 +314,9 @@ static hw_status load_named(const naming *named, hw_arena *arena, hw_project *pr
     hw_io_text text;
     hw_status status = hw_io_read(path, arena, HW_YAML_MAX_BYTES, &text, err);
     if (status == HW_OK) {
-        status = kinds[kind].read(&text, arena, project, err);
+        status = kind == HW_DATA_MOTIF && ends_in(path, ".pbm")
+                     ? read_bitmap(path, &text, arena, &project->drawn.chart, err)
+                     : kinds[kind].read(&text, arena, project, err);
     }
     if (status != HW_OK) {
         hw_err_where(err, path);
@@ -381,7 +402,8 @@ static hw_status load_all(const char *path, hw_arena *arena, hw_project *out, hw
         }
         status = load_named(&(naming){ .kind = (hw_data)kind, .name = named->name, .from = path },
             arena, &project, err);
-        if (status != HW_OK) {
+        /* Once another file is named, a place in this one would mislead. */
+        if (status != HW_OK && err != NULL && err->where[0] == '\0') {
             (void)hw_err_place(err, status, named->line, named->column);
         }
     }

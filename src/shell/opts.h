@@ -48,6 +48,16 @@ typedef enum {
     HW_OPT_BAND_ROWS,
     HW_OPT_FOLD,
     HW_OPT_CARD,
+    HW_OPT_MIRROR,
+    HW_OPT_UPSIDE_DOWN,
+    HW_OPT_SHIFT,
+    HW_OPT_RAISE,
+    HW_OPT_BESIDE,
+    HW_OPT_ABOVE,
+    HW_OPT_BELOW,
+    HW_OPT_PLAIN_ROWS,
+    HW_OPT_CATCH,
+    HW_OPT_SAVE,
     HW_OPT_COUNT
 } hw_opt;
 

@@ -1,12 +1,10 @@
-/* The calculators that take plain words: spread, gauge, motif, list, keys.
+/* The calculators that take plain words: spread, gauge, list, keys.
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "shell/tell.h"
 
 #include <string.h>
 
-#include "core/bed.h"
 #include "core/gauge.h"
-#include "core/motif.h"
 #include "core/num.h"
 #include "core/spread.h"
 #include "core/status.h"
@@ -174,84 +172,6 @@ hw_status hw_tell_gauge(const hw_opts *opts, hw_arena *arena, hw_buf *buf, hw_er
     hw_num_show(buf, gauge.sts_per_10cm * 0.4 * HW_CM_PER_INCH, 2);
     hw_buf_text(buf, " in 4 in");
     show_method(buf, &gauge.sides[HW_ACROSS]);
-    return HW_OK;
-}
-
-static void show_motif(hw_buf *buf, const hw_motif *m)
-{
-    hw_buf_format(buf, "%s: figure %d columns, gap %d, repeat %d; %d rows.\n", m->chart.name,
-        m->chart.width, m->gap, m->repeat, m->chart.rows);
-    hw_buf_format(buf, "Longest float: background yarn %d stitches, contrast yarn %d.\n",
-        m->longest_float[HW_BACKGROUND], m->longest_float[HW_CONTRAST]);
-    hw_buf_text(buf, "Contrast: ");
-    hw_num_show(buf, 100 * m->contrast_share, 1);
-    hw_buf_text(buf, " % of the stitches.\n");
-    hw_buf_text(buf, m->symmetrical ? "The figure is the same mirrored.\n"
-                                    : "The figure is not the same mirrored.\n");
-    if (m->rows_without_contrast > 0 || m->rows_without_background > 0) {
-        hw_buf_format(buf, "Rows in one colour: %d without contrast, %d without background.\n",
-            m->rows_without_contrast, m->rows_without_background);
-    }
-    if (m->card_columns > 0 && m->fits_card) {
-        hw_buf_format(buf, "The card of %d columns holds %d whole repeats.\n", m->card_columns,
-            m->repeats_on_card);
-    } else if (m->card_columns > 0) {
-        hw_buf_format(
-            buf, "The card of %d columns does not hold whole repeats.\n", m->card_columns);
-    }
-    if (m->card_columns > 0) {
-        hw_buf_text(buf, "Gaps that fit the card:");
-        for (int i = 0; i < m->card_gap_count; i++) {
-            hw_buf_format(buf, "%s %d", i == 0 ? "" : ",", m->card_gaps[i]);
-        }
-        hw_buf_text(buf, m->card_gap_count == 0 ? " none.\n" : ".\n");
-    }
-}
-
-/* A whole number that an option may hold. */
-static hw_status count_option(const hw_opts *opts, hw_opt opt, int most, int *out, hw_err *err)
-{
-    const char *text = opts->values[opt];
-    if (text == NULL) {
-        return HW_OK;
-    }
-    size_t used = 0;
-    int count = 0;
-    hw_status status = hw_num_parse_count(text, strlen(text), &count, &used);
-    if (status != HW_OK || used != strlen(text) || count > most) {
-        return hw_err_set(err, HW_ERR_USAGE, "`%s %.*s`: give a whole number of columns, 0 to %d",
-            hw_opts_name(opt), hw_words_cut(text, 40), text, most);
-    }
-    *out = count;
-    return HW_OK;
-}
-
-hw_status hw_tell_motif(const hw_opts *opts, hw_arena *arena, hw_buf *buf, hw_err *err)
-{
-    hw_motif_input input;
-    int columns = 24;
-    hw_status status = hw_load_motif(opts->args[0], arena, &input, err);
-    if (status == HW_OK) {
-        status = count_option(
-            opts, HW_OPT_GAP, HW_MAX_CHART_COLUMNS - input.chart.width, &input.gap, err);
-    }
-    if (status == HW_OK) {
-        status = count_option(opts, HW_OPT_CARD, HW_MAX_CHART_COLUMNS, &columns, err);
-    }
-    hw_motif motif;
-    if (status == HW_OK) {
-        status = hw_motif_analyse(&input.chart, input.gap, columns, arena, &motif);
-    }
-    if (status != HW_OK) {
-        return hw_err_set(err, status, "%s", hw_status_sentence(status));
-    }
-    for (int row = 0; row < motif.chart.rows; row++) {
-        for (int column = 0; column < 3 * motif.repeat && column < 72; column++) {
-            hw_buf_text(buf, hw_motif_at(&motif, row, column) == HW_CONTRAST ? "o" : ".");
-        }
-        hw_buf_text(buf, "\n");
-    }
-    show_motif(buf, &motif);
     return HW_OK;
 }
 

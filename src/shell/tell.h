@@ -1,4 +1,4 @@
-/* The commands that answer from plain words: spread, gauge, motif, list, keys.
+/* The commands that answer from plain words: spread, gauge, list, keys.
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #ifndef HW_SHELL_TELL_H
 #define HW_SHELL_TELL_H
@@ -13,7 +13,6 @@
 hw_status hw_tell_spread(
     const hw_opts *opts, hw_arena *arena, hw_buf *buf, hw_err *err) HW_MUST_USE;
 hw_status hw_tell_gauge(const hw_opts *opts, hw_arena *arena, hw_buf *buf, hw_err *err) HW_MUST_USE;
-hw_status hw_tell_motif(const hw_opts *opts, hw_arena *arena, hw_buf *buf, hw_err *err) HW_MUST_USE;
 hw_status hw_tell_list(const hw_opts *opts, hw_arena *arena, hw_buf *buf, hw_err *err) HW_MUST_USE;
 hw_status hw_tell_keys(const hw_opts *opts, hw_arena *arena, hw_buf *buf, hw_err *err) HW_MUST_USE;
 

@@ -7,7 +7,7 @@
 #include "core/motif.h"
 
 /*
- * Write a chart as a plain bitmap (P1) [V2]: contrast is black, one pixel to a stitch.
+ * Write a chart as a plain bitmap (P1) [I1]: contrast is black, one pixel to a stitch.
  *
  * Given:     chart     within the limits of charts
  *            buf       initialised

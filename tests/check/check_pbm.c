@@ -1,6 +1,6 @@
 /* Portable bitmaps in and out, and figures as motif files.
  * SPDX-License-Identifier: GPL-3.0-or-later
- * Sources: the format [V2], from memory; the packed bytes are worked out by hand. */
+ * Sources: the format [I1], from memory; the packed bytes are worked out by hand. */
 #include <stdlib.h>
 #include <string.h>
 
