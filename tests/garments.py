@@ -136,11 +136,15 @@ def block(lines, at, indent):
     return made, at
 
 
-def load(*parts):
-    lines = logical_lines(read(*parts))
+def parse(text):
+    lines = logical_lines(text)
     made, at = block(lines, 0, 0)
-    assert at == len(lines), parts
+    assert at == len(lines), lines[at]
     return made
+
+
+def load(*parts):
+    return parse(read(*parts))
 
 
 # ---- Measurements ----
@@ -517,6 +521,31 @@ def check_bodies(tally, sized):
                     "has a cap of", finished["cap height"], "for", finished["armhole"])
 
 
+def check_manual(tally):
+    """The manual's own garment measures what the words above it say."""
+    page = read(SRCDIR, "man", "hemwright-project.5")
+    found = re.search(r"^A garment file of your own,\n(.*?)^\.Bd .*?\n(.*?)^\.Ed", page, re.M | re.S)
+    tally.check(found, "the manual has no garment file of your own")
+    if not found:
+        return
+    words = " ".join(found.group(1).split())
+    garment = parse(found.group(2))
+    finished = finish(garment, {"chest": 60, "height": 110})
+    drawn = draw_all(garment, finished)
+    for piece, edges in drawn.items():
+        check_outline(tally, "manual: " + piece, edges)
+    check_joins(tally, "manual:", garment, drawn)
+    check_trims(tally, "manual:", garment, drawn, finished)
+    right = drawn["front"]["right"]
+    for text, value in [("it is %g cm round and", finished["chest"]),
+                        ("round and %g cm long", right.points[-1][1]),
+                        ("Each piece is %g cm wide", 2 * right.points[0][0]),
+                        ("straight up for %g cm", right.length("side")),
+                        ("which is %g cm wide", right.length("shoulder")),
+                        ("The neck is %.0f cm round", run_length("front neck and back neck", drawn))]:
+        tally.check(text % value in words, "the manual does not say", text % value)
+
+
 PROJECT = """title: Trial
 machine: hand
 garment: %s
@@ -602,6 +631,7 @@ def main():
                 check_program(tally, name, garment, table)
     check_head(tally, load(DATA, "garments", "flared-dress.yaml"))
     check_bodies(tally, sized)
+    check_manual(tally)
     print("%d passed, %d failed" % (tally.passed, tally.failed))
     return 1 if tally.failed or not tally.passed else 0
 
