@@ -10,7 +10,7 @@ static hw_status no_memory(hw_err *err)
 }
 
 /* A band's motif: its own drawing, or the file's with the band's gap. */
-static hw_status analyse(
+hw_status hw_above_motif(
     const hw_motif_choice *choice, int card_columns, hw_arena *arena, hw_motif *out, hw_err *err)
 {
     const hw_motif_input *from = choice->file.name == NULL ? &choice->own : &choice->drawn;
@@ -56,7 +56,7 @@ hw_status hw_above_uppers(hw_whole *whole, hw_arena *arena, hw_err *err)
         hw_status status = hw_layout_on(&project->garment, upper->input, upper->on, err);
         status = status == HW_OK ? check_drawn(whole, upper, err) : status;
         if (status == HW_OK) {
-            status = analyse(
+            status = hw_above_motif(
                 &upper->input->motif, project->machine.card_columns, arena, &upper->motif, err);
         }
         if (status != HW_OK) {

@@ -175,30 +175,39 @@ static void measure_cuts(const hw_holes_task *task, hw_hole *hole)
     hole->cut_above = figure_sts_in(task, start + task->gap, top);
 }
 
-static void sum_up(const search *s, hw_holes *found)
+static int larger(int a, int b)
+{
+    return a > b ? a : b;
+}
+
+static void complete(const search *s, int k, hw_hole *hole)
 {
     const hw_holes_task *task = s->task;
+    hole->above_sts = task->sts - hole->below_sts - task->hole_sts;
+    hole->even_sts = s->even[k];
+    hole->off_sts = hole->below_sts - hole->even_sts;
+    hole->off_cm = hole->off_sts / (task->sts_per_10cm / 10);
+    if (task->repeat > 0) {
+        measure_cuts(task, hole);
+    }
+}
+
+static void sum_up(const search *s, hw_holes *found)
+{
     for (int k = 0; k < found->count; k++) {
         hw_hole *hole = &found->holes[k];
-        hole->above_sts = task->sts - hole->below_sts - task->hole_sts;
-        hole->even_sts = s->even[k];
-        hole->off_sts = hole->below_sts - hole->even_sts;
-        hole->off_cm = hole->off_sts / (task->sts_per_10cm / 10);
-        if (task->repeat > 0) {
-            measure_cuts(task, hole);
-        }
-        int cut = hole->cut_below + hole->cut_above;
+        complete(s, k, hole);
         int off = hole->off_sts < 0 ? -hole->off_sts : hole->off_sts;
-        found->cut_sts = cut > found->cut_sts ? cut : found->cut_sts;
-        found->most_off_sts = off > found->most_off_sts ? off : found->most_off_sts;
+        found->cut_sts = larger(found->cut_sts, hole->cut_below + hole->cut_above);
+        found->most_off_sts = larger(found->most_off_sts, off);
         if (k > 0) {
-            int between = hole->below_sts - found->holes[k - 1].below_sts - task->hole_sts;
+            int between = hole->below_sts - found->holes[k - 1].below_sts - found->hole_sts;
             bool least = k == 1 || between < found->least_between;
             found->least_between = least ? between : found->least_between;
-            found->most_between = between > found->most_between ? between : found->most_between;
+            found->most_between = larger(found->most_between, between);
         }
     }
-    found->most_off_cm = found->most_off_sts / (task->sts_per_10cm / 10);
+    found->most_off_cm = found->most_off_sts / (s->task->sts_per_10cm / 10);
 }
 
 hw_status hw_holes_plan(const hw_holes_task *task, hw_arena *arena, hw_holes *out, hw_err *err)

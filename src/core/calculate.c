@@ -8,7 +8,9 @@
 #include "core/basis.h"
 #include "core/caution.h"
 #include "core/learn.h"
+#include "core/meeting.h"
 #include "core/num.h"
+#include "core/trimming.h"
 
 /* The plan of one part under construction; what all parts share is made first, in the first. */
 typedef struct {
@@ -427,7 +429,13 @@ static hw_status make_notes(making *m)
     if (hw_notes_init(&notes, m->arena) != HW_OK) {
         return no_memory(m);
     }
-    hw_caution_add(&m->plan, &notes);
+    for (int k = 0; k < m->plan.whole->parts.count; k++) {
+        notes.about = k == 0 ? NULL : m->plan.whole->parts.list[k].name;
+        hw_caution_add(&m->plan.whole->plans[k], &notes);
+    }
+    notes.about = NULL;
+    hw_meeting_add(m->plan.whole, &notes);
+    hw_notes_sort(&notes);
     hw_basis_add(&m->plan, &notes);
     if (notes.refused) {
         return no_memory(m);
@@ -487,6 +495,7 @@ hw_status hw_calculate_plan(const hw_project *project, hw_arena *arena, hw_plan 
         status = make_part(&m, k, whole);
     }
     status = status == HW_OK ? hw_above_joins(whole, arena, err) : status;
+    status = status == HW_OK ? hw_trimming_make(whole, arena, err) : status;
     if (status != HW_OK) {
         return status;
     }

@@ -5,6 +5,7 @@
 #include "core/num.h"
 #include "core/outside.h"
 #include "core/safety.h"
+#include "core/trimming.h"
 #include "core/unsure.h"
 
 static const char *const *size_names(const hw_plan *plan)
@@ -98,19 +99,69 @@ static void long_floats(const hw_plan *plan, hw_notes *notes)
     }
 }
 
-/* What a plan knows of safety: floats, ages and heights. */
+enum { MOST_BANDS = HW_MAX_BANDS + HW_MAX_TRIMS };
+
+static hw_safety_band band_of(hw_notes *notes, const char *name, const hw_motif *motif)
+{
+    const char *where = hw_arena_format(notes->arena, "the %s", name);
+    notes->refused = notes->refused || where == NULL;
+    return (hw_safety_band){ .where = where != NULL ? where : "the band",
+        .longest_float = hw_motif_longest(motif) };
+}
+
+/* Every band of the garment: in hems, higher up, in trims. */
+static int gather_bands(const hw_plan *plan, hw_safety_band *bands, hw_notes *notes)
+{
+    const hw_whole *whole = plan->whole;
+    int count = 0;
+    bands[count++] =
+        (hw_safety_band){ .where = "the hem", .longest_float = hw_motif_longest(&plan->motif) };
+    if (whole == NULL) {
+        return count;
+    }
+    for (int k = 1; k < whole->parts.count; k++) {
+        bands[count++] = band_of(notes, whole->parts.list[k].name, &whole->plans[k].motif);
+    }
+    for (int u = 0; u < whole->upper_count; u++) {
+        bands[count++] = band_of(notes, whole->uppers[u].input->name, &whole->uppers[u].motif);
+    }
+    for (int t = 0; t < whole->trims->count; t++) {
+        const hw_trim_kind *kind = &whole->trims->kinds[t];
+        if (kind->has_motif) {
+            bands[count++] = band_of(notes, kind->trim->name, &kind->motif);
+        }
+    }
+    return count;
+}
+
+static bool has_holes(const hw_plan *plan)
+{
+    bool any = false;
+    for (int t = 0; t < plan->project->trim_count; t++) {
+        any = any || plan->project->trims[t].buttonholes > 0;
+    }
+    return any;
+}
+
+/* What a plan knows of safety: floats, ages, heights, and what the project says of fastenings. */
 static void safety(const hw_plan *plan, hw_notes *notes)
 {
-    const hw_safety_band hem = { .where = "the hem",
-        .longest_float = hw_motif_longest(&plan->motif) };
+    hw_safety_band bands[MOST_BANDS];
+    if (plan->part > 0) {
+        return; /* told with the first part, for all of them together */
+    }
     int height = hw_sizes_find(&plan->body, "height");
     const hw_safety_task task = {
         .names = size_names(plan),
         .ages_months = plan->body.ages_months,
         .heights_cm = height >= 0 ? plan->body.measures[height].values_cm : NULL,
         .count = plan->body.count,
-        .bands = &hem,
-        .band_count = 1,
+        .bands = bands,
+        .band_count = gather_bands(plan, bands, notes),
+        .buttons = plan->project->buttons || has_holes(plan),
+        .cords = { plan->project->cords[HW_CORD_NECK], plan->project->cords[HW_CORD_WAIST],
+            plan->project->cords[HW_CORD_ELSEWHERE] },
+        .sleepwear = plan->project->sleepwear,
     };
     hw_safety_add(&task, notes);
 }
@@ -261,5 +312,4 @@ void hw_caution_add(const hw_plan *plan, hw_notes *notes)
     for (size_t i = 0; i < sizeof rules / sizeof rules[0]; i++) {
         rules[i](plan, notes);
     }
-    hw_notes_sort(notes);
 }

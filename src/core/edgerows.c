@@ -27,12 +27,15 @@
  * The plan on a machine is nearest(f) half-way up each row, which changes by a stitch in single
  * rows where f is gentle; f reaches half a stitch between two insets at a height that belongs to
  * one row, and in that row and the next both insets keep the bound. Within this freedom changes
- * move so that as many as possible in succession have one distance (even_block). In hand knitting
+ * move so that as many as possible in succession have one distance, or a few that take turns
+ * (even_block). In hand knitting
  * changes fall into right-side rows, and the plan is nearest(f) where the right-side row ends. */
 
 enum {
-    SHORT_ROWS = 4,  /* a gentle part of fewer rows between two flat ones is worked as they are */
-    MOST_MOVE = 2,   /* rows by which a change may move from where rounding puts it */
+    SHORT_ROWS = 4, /* a gentle part of fewer rows between two flat ones is worked as they are */
+    MOST_MOVE = 2,  /* rows by which a change may move from where rounding puts it */
+    FEW_STEPS = 6,
+    MOST_RUNS = 4,   /* that take turns */
     LEAST_APART = 2, /* rows from one single stitch to the next; closer ones are a group */
 };
 
@@ -40,6 +43,7 @@ enum {
 static const double off_plan = 1e4;  /* for a stitch off the plan */
 static const double one_change = 1;  /* for a change where there is no plan */
 static const double lone_group = 1;  /* more, for a group of one in a wrong-side row */
+static const double off_pair = 0.1;  /* more, for a stitch off what is drawn within a pair */
 static const double scattered = 0.5; /* more, for a single stitch in a row without groups */
 
 typedef struct {
@@ -203,66 +207,121 @@ static void find_windows(work *w, const block *b)
     }
 }
 
-/* Changes at one distance: rows first, first + every, ... */
+/* Changes in runs that take turns, each at the same distance: with one run all have this distance,
+ * with two it is that from a change to the next but one, and so on. */
 typedef struct {
-    int first, every, times;
-    int strain; /* rows by which they have moved, all together */
-} run;
+    int rows[MOST_RUNS + 1]; /* of the first changes, up to where the first run goes on */
+    int fixed;               /* so many of them */
+    int runs, times;         /* `times` of all changes, not of each run */
+    int strain;              /* rows by which they have moved, all together */
+} weave;
 
-static run run_from(const work *w, const block *b, int change, int first, int every)
+static int row_of(const weave *v, int change)
 {
-    run r = { .first = first, .every = every };
-    for (int i = change; i < b->count; i++) {
-        int row = first + (i - change) * every;
-        if (row < w->from[i] || row > w->to[i] || (i > change && every < LEAST_APART)) {
-            break;
-        }
-        r.times++;
-        r.strain += abs(row - w->at[i]);
+    if (change < v->fixed) {
+        return v->rows[change];
     }
-    return r;
+    return v->rows[change % v->runs] + change / v->runs * (v->rows[v->runs] - v->rows[0]);
 }
 
-static bool better(const run *a, const run *b)
+/* How far the distances of the first changes hold. */
+static void extend(const work *w, const block *b, int change, weave *v)
+{
+    v->times = 0;
+    v->strain = 0;
+    for (int i = change; i < b->count; i++) {
+        int row = row_of(v, i - change);
+        if (row < w->from[i] || row > w->to[i]) {
+            break;
+        }
+        v->times++;
+        v->strain += abs(row - w->at[i]);
+    }
+}
+
+/* The first choice of rows from the k-th on: each as early as can be. */
+static void earliest(const work *w, int change, int k, weave *v)
+{
+    for (; k < v->fixed; k++) {
+        int from = w->from[change + k];
+        int least = k > 0 ? v->rows[k - 1] + LEAST_APART : v->rows[0];
+        v->rows[k] = from > least ? from : least;
+    }
+}
+
+/* The next choice, counted up like the wheels of a row counter; false after the last. */
+static bool next_choice(const work *w, int change, weave *v)
+{
+    int k = v->fixed - 1;
+    while (k >= 0 && v->rows[k] >= w->to[change + k]) {
+        k--;
+    }
+    if (k < 0) {
+        return false;
+    }
+    v->rows[k]++;
+    earliest(w, change, k + 1, v);
+    return true;
+}
+
+static bool better(const weave *a, const weave *b)
 {
     return a->times != b->times ? a->times > b->times : a->strain < b->strain;
 }
 
-/* The longest run that begins with a change, not before a row. */
-static run longest(const work *w, const block *b, int change, int not_before)
+/* The longest that begins with a change, not before a row. */
+static weave longest(const work *w, const block *b, int change, int runs, int not_before)
 {
-    run best = { 0 };
-    int first = w->from[change] > not_before ? w->from[change] : not_before;
-    for (; first <= w->to[change]; first++) {
-        bool more = change + 1 < b->count;
-        int next = more ? w->from[change + 1] : first + LEAST_APART;
-        int last = more ? w->to[change + 1] : next;
-        for (; next <= last; next++) {
-            run tried = run_from(w, b, change, first, next - first);
-            if (better(&tried, &best)) {
-                best = tried;
-            }
+    int left = b->count - change;
+    weave best = { 0 };
+    weave tried = {
+        .rows = { not_before }, .fixed = left < runs + 1 ? left : runs + 1, .runs = runs
+    };
+    earliest(w, change, 0, &tried);
+    do {
+        extend(w, b, change, &tried);
+        if (better(&tried, &best)) {
+            best = tried;
         }
-    }
+    } while (next_choice(w, change, &tried));
     return best;
 }
 
-/* Spread the changes of a block: the longest run again and again. One that keeps to its windows
- * leaves room for the next, because a window ends early enough for those after it. */
+/* The longest again and again; the steps that tell them. One that keeps to its windows leaves room
+ * for the next, because a window ends early enough for those after it. */
+static int spread(work *w, const block *b, int runs)
+{
+    int steps = 0;
+    int not_before = 0;
+    for (int done = 0; done < b->count;) {
+        weave v = longest(w, b, done, runs, not_before);
+        assert(v.times > 0);
+        for (int i = 0; i < v.times; i++) {
+            w->moved[done + i] = row_of(&v, i);
+        }
+        steps += v.times < runs ? v.times : runs;
+        done += v.times;
+        not_before = w->moved[done - 1] + LEAST_APART;
+    }
+    return steps;
+}
+
+/* Runs that take turns are harder to knit than one after the other, so they are for where those
+ * would be more than a few, and must save at least half of the steps (own choice). */
 static void even_block(work *w, const block *b)
 {
     find_windows(w, b);
-    int done = 0;
-    int not_before = 0;
-    while (done < b->count) {
-        run r = longest(w, b, done, not_before);
-        assert(r.times > 0);
-        for (int i = 0; i < r.times; i++) {
-            w->moved[done + i] = r.first + i * r.every;
+    int best = 1;
+    int in_turn = spread(w, b, 1);
+    int fewest = in_turn / 2;
+    for (int runs = 2; runs <= MOST_RUNS && in_turn > FEW_STEPS; runs++) {
+        int steps = spread(w, b, runs);
+        if (steps <= fewest) {
+            best = runs;
+            fewest = steps - 1;
         }
-        done += r.times;
-        not_before = w->moved[done - 1] + LEAST_APART;
     }
+    (void)spread(w, b, best);
     int inset = w->plan[b->first_row];
     int next = 0;
     for (int row = b->first_row + 1; row <= b->last_row; row++) {
@@ -361,8 +420,14 @@ static double change_cost(const work *w, int row, int change)
 
 static double inset_cost(const work *w, int row, int inset)
 {
-    double off = inset - w->edge->at_mid[row];
-    return w->free[row] ? off * off : off_plan * abs(inset - w->plan[row]);
+    const hw_edge_rows *edge = w->edge;
+    if (!w->free[row]) {
+        return off_plan * abs(inset - w->plan[row]);
+    }
+    /* Straight, not squared: a step across is not to be broken into parts. */
+    double cost = fabs(inset - edge->at_mid[row]);
+    bool group = edge->may[row] == HW_ROW_GROUP || edge->may[row] == HW_ROW_HOLD;
+    return group ? cost + off_pair * fabs(inset - edge->at_low[row + 1]) : cost;
 }
 
 /* The cheapest way to one inset of a row; HUGE_VAL where there is none. */

@@ -33,6 +33,16 @@ static void *wider(hw_notes *notes, const void *list, int *room, size_t size)
     return memcpy(copy, list, count * size);
 }
 
+/* What holds for the whole garment comes up with each of its parts, and is told once. */
+static bool said(const hw_notes *notes, const char *text)
+{
+    bool found = false;
+    for (int i = 0; i < notes->note_count; i++) {
+        found = found || strcmp(notes->notes[i].text, text) == 0;
+    }
+    return found;
+}
+
 void hw_notes_say(hw_notes *notes, hw_note_kind kind, const char *format, ...)
 {
     if (notes->refused) {
@@ -42,6 +52,12 @@ void hw_notes_say(hw_notes *notes, hw_note_kind kind, const char *format, ...)
     va_start(args, format);
     const char *text = hw_arena_format_args(notes->arena, format, args);
     va_end(args);
+    if (text != NULL && said(notes, text)) {
+        return;
+    }
+    if (text != NULL && notes->about != NULL) {
+        text = hw_arena_format(notes->arena, "%s: %s", notes->about, text);
+    }
     hw_note *list = notes->notes;
     if (text != NULL && notes->note_count == notes->note_room) {
         list = wider(notes, list, &notes->note_room, sizeof *list);

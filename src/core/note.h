@@ -30,13 +30,14 @@ typedef struct {
     int note_count, note_room;
     hw_basis *basis;
     int basis_count, basis_room;
+    const char *about; /* the part of the garment that notes are on; NULL: all of it */
     bool refused;
 } hw_notes;
 
 /* Make the lists ready, as long as they need to be. HW_OK or HW_ERR_NOMEM. */
 hw_status hw_notes_init(hw_notes *notes, hw_arena *arena) HW_MUST_USE;
 
-/* Add a note by a printf format. */
+/* Add a note by a printf format, with what it is about before it; none that is there already. */
 void hw_notes_say(hw_notes *notes, hw_note_kind kind, const char *format, ...) HW_FORMAT(3, 4);
 
 /* Put what concerns safety first, then warnings, then remarks; else the order stays. */

@@ -10,6 +10,7 @@
 #include "core/hem.h"
 #include "core/knitted.h"
 #include "core/motif.h"
+#include "core/safety.h"
 #include "core/units.h"
 
 /* Kinds of data file that a project can name, in the order of the folders under data/. */
@@ -76,15 +77,6 @@ typedef struct {
     double unravelled_m; /* what so many stitches of plain fabric took; 0: not measured */
 } hw_yarn_input;
 
-/* Where cords or drawstrings are. */
-typedef enum {
-    HW_CORDS_NONE,
-    HW_CORDS_NECK,
-    HW_CORDS_WAIST,
-    HW_CORDS_ELSEWHERE,
-    HW_CORDS_COUNT
-} hw_cords;
-
 typedef struct {
     const char *title;
     hw_show show;
@@ -101,7 +93,7 @@ typedef struct {
     hw_yarn_input yarn[HW_COLOUR_COUNT]; /* main yarn: background; contrast */
     double reserve_percent;
     bool buttons, sleepwear;
-    hw_cords cords;
+    hw_cord cords[HW_CORD_PLACES];
     bool short_rows;   /* for shoulders, in place of binding off */
     hw_sizes body;     /* names, ages, body measurements given here */
     hw_sizes finished; /* the same names; finished measurements given here */

@@ -21,17 +21,6 @@ static void remedy(hw_row_finding *finding, hw_row_remedy what)
     finding->remedies[finding->remedy_count++] = what;
 }
 
-/* The first row above the hem at which a further band may begin; as hw_rowplan_make checks it. */
-static int least_row(const hw_row_frame *f, int band)
-{
-    int least = hw_row_frame_lead(f) + (hw_row_frame_joins(f) ? 1 : 0);
-    if (band > 1) {
-        int below = f->task->bands[band - 2].row + hw_row_frame_band_rows(f, band - 1);
-        least = below + hw_row_frame_lead(f) > least ? below + hw_row_frame_lead(f) : least;
-    }
-    return least;
-}
-
 /* The last row above the hem at which it may begin: below the next band, or the last row. */
 static int most_row(const hw_row_frame *f, int band)
 {
@@ -42,7 +31,7 @@ static int most_row(const hw_row_frame *f, int band)
 
 static hw_row_remedy move_band(const hw_row_frame *f, int band, int fewer, int more)
 {
-    bool down = fewer >= least_row(f, band);
+    bool down = fewer >= hw_row_frame_band_least(f, band);
     bool up = more <= most_row(f, band);
     return (hw_row_remedy){ .kind = HW_REMEDY_BAND_ROW,
         .rows = f->task->bands[band - 1].row + 1,
@@ -141,7 +130,7 @@ hw_status hw_row_findings(const hw_row_frame *frame, hw_arena *arena, hw_rowplan
 
 /* ---- words ---- */
 
-/* "facing: knit 11 or 13 rows, not 12" */
+/* "knit 11 or 13 facing rows in place of 12" */
 static void say_remedy(hw_buf *buf, const hw_row_remedy *r)
 {
     static const struct {
@@ -149,7 +138,7 @@ static void say_remedy(hw_buf *buf, const hw_row_remedy *r)
     } words[] = {
         [HW_REMEDY_NONE] = { "", "" },
         [HW_REMEDY_FACING] = { "knit ", " facing rows in place of" },
-        [HW_REMEDY_FOLD] = { "knit ", " fold rows (a picot, or none) in place of" },
+        [HW_REMEDY_FOLD] = { "turn the hem with a picot or with no fold row", "" },
         [HW_REMEDY_BELOW] = { "knit ", " plain rows below the band in place of" },
         [HW_REMEDY_BAND] = { "make the band ", " rows high in place of" },
         [HW_REMEDY_ABOVE] = { "knit ", " plain rows above the band in place of" },
@@ -157,6 +146,9 @@ static void say_remedy(hw_buf *buf, const hw_row_remedy *r)
     };
     _Static_assert(sizeof words / sizeof words[0] == HW_REMEDY_COUNT, "words for each remedy");
     hw_buf_text(buf, words[r->kind].before);
+    if (words[r->kind].behind[0] == '\0') {
+        return;
+    }
     if (r->fewer >= 0 && r->more >= 0) {
         hw_buf_format(buf, "%d or %d", r->fewer, r->more);
     } else {

@@ -91,6 +91,17 @@ bool hw_row_frame_joins(const hw_row_frame *frame)
     return frame->task->closing == HW_CLOSING_HUNG;
 }
 
+int hw_row_frame_band_least(const hw_row_frame *frame, int band)
+{
+    int lead = hw_row_frame_lead(frame);
+    int least = lead + (hw_row_frame_joins(frame) ? 1 : 0);
+    if (band > 1) {
+        int below = frame->task->bands[band - 2].row + hw_row_frame_band_rows(frame, band - 1);
+        least = below + lead > least ? below + lead : least;
+    }
+    return least;
+}
+
 hw_row_above hw_rowplan_above(const hw_rowplan_task *task)
 {
     hw_row_frame frame = hw_row_frame_of(task);

@@ -33,6 +33,10 @@ int hw_row_frame_band_rows(const hw_row_frame *frame, int band);
 /* Rows before a band that read its card: one of a pre-selecting carriage. */
 int hw_row_frame_lead(const hw_row_frame *frame);
 
+/* The first row above the hem, from 0, at which a further band (from 1) may begin: above the
+ * joining row, the band below it and its set-up row. */
+int hw_row_frame_band_least(const hw_row_frame *frame, int band);
+
 /* Whether the hem is hung and joined: there is a joining row. */
 bool hw_row_frame_joins(const hw_row_frame *frame);
 

@@ -223,12 +223,7 @@ static hw_status check_band(const hw_row_frame *f, int band, hw_err *err)
 {
     int rows = hw_row_frame_band_rows(f, band);
     int row = f->task->bands[band - 1].row;
-    int lead = hw_row_frame_lead(f);
-    int least = lead + (hw_row_frame_joins(f) ? 1 : 0);
-    if (band > 1) {
-        int below = f->task->bands[band - 2].row + hw_row_frame_band_rows(f, band - 1);
-        least = below + lead > least ? below + lead : least;
-    }
+    int least = hw_row_frame_band_least(f, band);
     int most = f->main_rows - rows;
     if (row >= least && row <= most) {
         return HW_OK;

@@ -71,8 +71,8 @@ typedef struct {
     int first, end;
 } span;
 
-/* The rows in which an edge is held: none, or those of its shoulder. After the last of them comes a
- * row that begins at the edge, so that the usual pairs can follow. */
+/* The rows in which an edge is held: none, or those within its shoulder. The row after the last of
+ * them begins at the edge, so that the usual pairs can follow. */
 static span held_rows(const hw_shape_task *task, hw_side side)
 {
     double low_cm = 0;
@@ -81,15 +81,16 @@ static span held_rows(const hw_shape_task *task, hw_side side)
     if (!task->short_rows || !shoulder_of(&task->outline->edges[side], side, &low_cm, &high_cm)) {
         return rows;
     }
-    while (rows.first < task->rows && task->low_cm[rows.first + 1] <= low_cm + SAME_CM) {
+    while (rows.first < task->rows && task->low_cm[rows.first] < low_cm - SAME_CM) {
         rows.first++;
     }
     rows.end = rows.first;
-    while (rows.end < task->rows && task->low_cm[rows.end] < high_cm - SAME_CM) {
+    bool to_top = high_cm >= task->outline->top_cm - SAME_CM;
+    while (rows.end < task->rows && (to_top || task->low_cm[rows.end + 1] <= high_cm + SAME_CM)) {
         rows.end++;
     }
     bool more = rows.end < task->rows && rows.end > rows.first;
-    rows.end += more && start_of(task->first_start, rows.end) != side ? 1 : 0;
+    rows.end -= more && start_of(task->first_start, rows.end) != side ? 1 : 0;
     return rows;
 }
 
@@ -215,7 +216,7 @@ static hw_row_kind kind_of(const pursuit *p, int row, bool right_side)
 {
     bool begins = start_of(p->task->first_start, row) == p->begins;
     if (row >= p->held.first && row < p->held.end) {
-        /* the first row may still take off what a usual pair would */
+        /* the row in which the shoulder begins may have no group: one is due in the next */
         bool usual = begins && row == p->held.first;
         return usual ? HW_ROW_GROUP : begins ? HW_ROW_PLAIN : HW_ROW_HOLD;
     }

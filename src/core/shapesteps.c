@@ -10,6 +10,7 @@
 
 enum {
     FAR_ROWS = 8,     /* two groups farther apart are told one by one; own choice */
+    FEW_STEPS = 6,    /* at one edge in one direction, told one after the other; own choice */
     MOST_MIXED = 600, /* changes among which runs that overlap are looked for */
     EDGES = 4,        /* left, right, and the neck's two */
 };
@@ -93,6 +94,12 @@ static void tell(told *out, const event *first, int every, int times)
     out->count++;
 }
 
+/* Two groups too far apart to be told in one. */
+static bool far_pair(const event *first, int times, int every)
+{
+    return times == 2 && every > FAR_ROWS && abs(first->change) > 1;
+}
+
 /* Each run begins where the one before has ended. */
 static void tell_in_turn(const event *list, int count, told *out)
 {
@@ -103,8 +110,7 @@ static void tell_in_turn(const event *list, int count, told *out)
                list[i + times].row - list[i + times - 1].row == every) {
             times++;
         }
-        bool group = abs(list[i].change) > 1;
-        times = group && times == 2 && every > FAR_ROWS ? 1 : times;
+        times = far_pair(&list[i], times, every) ? 1 : times;
         tell(out, &list[i], every, times);
         i += times;
     }
@@ -156,7 +162,8 @@ static int longest_from(event *list, int count, int first, int least, int *every
  * would be more than `most`. */
 static void tell_mixed(event *list, int count, int most, told *out)
 {
-    for (int left = count; left > 0 && out->count <= most;) {
+    int before = out->count;
+    for (int left = count; left > 0 && out->count - before <= most;) {
         int best = 0;
         int best_first = 0;
         int best_every = 1;
@@ -172,7 +179,11 @@ static void tell_mixed(event *list, int count, int most, told *out)
                 best_every = every;
             }
         }
-        (void)follow_run(list, count, best_first, best_every, true);
+        if (far_pair(&list[best_first], best, best_every)) {
+            best = 1;
+        } else {
+            (void)follow_run(list, count, best_first, best_every, true);
+        }
         list[best_first].told = true;
         tell(out, &list[best_first], best_every, best);
         left -= best;
@@ -180,13 +191,14 @@ static void tell_mixed(event *list, int count, int most, told *out)
 }
 
 /* Changes in one direction. Runs that overlap are harder to keep count of than runs in turn, so
- * they must save at least half of the steps (own choice). */
+ * they are for where those would be more than a few, and must save at least half of the steps (own
+ * choice). */
 static void tell_block(event *list, int count, told *out)
 {
     told in_turn = { 0 };
     tell_in_turn(list, count, &in_turn);
     told mixed = { .count = count };
-    if (count <= MOST_MIXED && in_turn.count > 1) {
+    if (count <= MOST_MIXED && in_turn.count > FEW_STEPS) {
         mixed.count = 0;
         tell_mixed(list, count, in_turn.count / 2, &mixed);
     }

@@ -183,7 +183,13 @@ hw_status hw_bands_read(const hw_node *root, hw_arena *arena, hw_project *projec
     const hw_node *safety = hw_node_find(root, "safety");
     project->buttons = hw_node_number(safety, "buttons", 0) > 0;
     project->sleepwear = hw_node_number(safety, "sleepwear", 0) > 0;
-    project->cords = (hw_cords)hw_num_nearest(hw_node_number(safety, "cords", HW_CORDS_NONE));
+    /* The words behind both keys are `none` and then the places in their order. */
+    int cords = hw_num_nearest(hw_node_number(safety, "cords", 0));
+    int drawstrings = hw_num_nearest(hw_node_number(safety, "drawstrings", 0));
+    for (int place = 0; place < HW_CORD_PLACES; place++) {
+        project->cords[place].cord = cords == place + 1;
+        project->cords[place].drawstring = drawstrings == place + 1;
+    }
     hw_status status = read_bands(&r);
     status = status == HW_OK ? read_trims(&r) : status;
     return status == HW_OK ? read_yarn(&r) : status;

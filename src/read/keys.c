@@ -179,7 +179,9 @@ static const hw_key keys[] = {
 
     { P(SAFETY), "buttons", K(YES_NO), .help = "whether buttons are sewn on" },
     { P(SAFETY), "cords", K(WORD), .words = "none|neck|waist|elsewhere",
-        .help = "where cords or drawstrings are; `none` if left out" },
+        .help = "where cords are sewn on or tied; `none` if left out" },
+    { P(SAFETY), "drawstrings", K(WORD), .words = "none|neck|waist|elsewhere",
+        .help = "where a cord draws a channel in; `none` if left out" },
     { P(SAFETY), "sleepwear", K(YES_NO), .help = "whether it is worn to bed" },
 
     { P(CHOICES), "tolerance", K(LENGTH), .least = 0.1, .most = 50,

@@ -128,8 +128,8 @@ static hw_status check_words(const making *m, hw_opt opt, const char *const *kno
     return HW_OK;
 }
 
-static const char *const tables_known[] = { "sizes", "hem", "chart", "alternatives", "notes",
-    "basis", "costs", "gauge", "tolerance", "measured", "all" };
+static const char *const tables_known[] = { "sizes", "hem", "bands", "outline", "shaping", "trims",
+    "chart", "alternatives", "notes", "basis", "costs", "gauge", "tolerance", "measured", "all" };
 
 static hw_status check_choices(const making *m)
 {

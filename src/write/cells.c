@@ -12,6 +12,7 @@ static void (*const sheets[])(const hw_sheet *sheet) = {
     hw_sheet_bands,
     hw_sheet_outline,
     hw_sheet_shaping,
+    hw_sheet_trims,
     hw_sheet_chart,
     hw_sheet_gauge,
     hw_sheet_tolerance,

@@ -378,13 +378,20 @@ static void say_place(const saying *s, const hw_shape_step *step)
     }
 }
 
-/* "in rows 63, 69 and 75", or "in row 63, then every 6th row, 12 times in all, last in row 129" */
+/* "in rows 63, 69 and 75", or "in row 63, then every 6 rows, 12 times in all, the last in row 129"
+ */
 static void say_rows(const hw_run_shaping *shaping, hw_buf *buf)
 {
     int every = shaping->step->every;
     if (shaping->times > LISTED) {
-        hw_buf_format(buf, " in row %d, then every %d rows, %d times in all, the last in row %d",
-            shaping->number, every, shaping->times, shaping->number + (shaping->times - 1) * every);
+        hw_buf_format(buf, " in row %d, then ", shaping->number);
+        if (every == 1) {
+            hw_buf_text(buf, "in every row, ");
+        } else {
+            hw_buf_format(buf, "every %d rows, ", every);
+        }
+        hw_buf_format(buf, "%d times in all, the last in row %d", shaping->times,
+            shaping->number + (shaping->times - 1) * every);
         return;
     }
     hw_buf_text(buf, shaping->times == 1 ? " in row " : " in rows ");

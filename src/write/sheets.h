@@ -23,6 +23,7 @@ void hw_sheet_hem(const hw_sheet *sheet);
 void hw_sheet_bands(const hw_sheet *sheet);
 void hw_sheet_outline(const hw_sheet *sheet);
 void hw_sheet_shaping(const hw_sheet *sheet);
+void hw_sheet_trims(const hw_sheet *sheet);
 void hw_sheet_chart(const hw_sheet *sheet);
 void hw_sheet_alternatives(const hw_sheet *sheet);
 void hw_sheet_costs(const hw_sheet *sheet);

@@ -146,6 +146,19 @@ static int cut_of(const hw_holes_task *task, int place)
     return cut;
 }
 
+/* Of the places that the rule leaves a hole in a gap, the nearest to its even place. */
+static int nearest_in(const hw_holes_task *task, int gap, int even)
+{
+    int start = task->first_sts + (gap + 1) * task->repeat - task->gap;
+    int spare = task->gap - task->hole_sts;
+    int near = spare >= 0 ? start : start + (spare - 1) / 2;
+    int last = spare >= 0 ? start + spare : start + spare / 2;
+    for (int place = near; place <= last; place++) {
+        near = abs(place - even) < abs(near - even) ? place : near;
+    }
+    return near;
+}
+
 /* The least cost of the holes from `hole` on, in gaps from `gap` on, above `used` stitches: every
  * way is tried. -1: there is none. */
 static long long least(const hw_holes_task *task, const hw_holes *plan, int hole, int gap, int used)
@@ -154,24 +167,15 @@ static long long least(const hw_holes_task *task, const hw_holes *plan, int hole
         return 0;
     }
     long long best = -1;
+    int even = plan->holes[hole].even_sts;
     for (; gap < task->motifs - 1; gap++) {
-        int start = task->first_sts + (gap + 1) * task->repeat - task->gap;
-        int spare = task->gap - task->hole_sts;
-        int from = spare >= 0 ? start : start + (spare - 1) / 2;
-        int to = spare >= 0 ? start + spare : start + spare / 2;
-        int near = from; /* of the places that the rule leaves, the nearest to the even one */
-        for (int place = from; place <= to; place++) {
-            int even = plan->holes[hole].even_sts;
-            near = abs(place - even) < abs(near - even) ? place : near;
-        }
+        int near = nearest_in(task, gap, even);
         if (near <= used || near < 0 || near + task->hole_sts > task->sts) {
             continue;
         }
-        long long off = near - plan->holes[hole].even_sts;
+        long long off = near - even;
         long long rest = least(task, plan, hole + 1, gap + 1, near + task->hole_sts);
-        if (rest >= 0 && (best < 0 || off * off + rest < best)) {
-            best = off * off + rest;
-        }
+        best = rest >= 0 && (best < 0 || off * off + rest < best) ? off * off + rest : best;
     }
     return best;
 }

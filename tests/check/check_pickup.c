@@ -3,8 +3,6 @@
 #include "core/pickup.h"
 
 #include <math.h>
-#include <stdlib.h>
-#include <string.h>
 
 #include "core/num.h"
 #include "support.h"
@@ -118,8 +116,34 @@ START_TEST(words)
 }
 END_TEST
 
-/* The promises of the header for all counts: nothing with so small a group comes nearer, and both
- * ways use up the rows and give the stitches. */
+/* Nothing with so small a group comes nearer, nor as near with a smaller one. */
+static void check_nearest(const hw_pickup_group *simple, int sts, int rows)
+{
+    double wanted = (double)sts / rows;
+    double off = fabs((double)simple->sts / simple->rows - wanted);
+    for (int b = 1; b <= 12 && b <= rows; b++) {
+        int a = sts * b / rows;
+        for (int near = a < 1 ? 1 : a; near <= a + 1; near++) {
+            double other = fabs((double)near / b - wanted);
+            ck_assert(other >= off - 1e-12);
+            ck_assert(b >= simple->rows || other > off + 1e-12);
+        }
+    }
+}
+
+/* Both groups together use up the rows and give the stitches, and differ by no more than they must:
+ * a row, and where a row is left out or used twice, a stitch. */
+static void check_even(const hw_pickup_group *even, int sts, int rows)
+{
+    ck_assert_int_eq(even[0].times * even[0].rows + even[1].times * even[1].rows, rows);
+    ck_assert_int_eq(even[0].times * even[0].sts + even[1].times * even[1].sts, sts);
+    if (even[1].times > 0) {
+        int differ = even[1].rows - even[0].rows + even[1].sts - even[0].sts;
+        ck_assert_int_eq(differ, sts > 2 * rows || 2 * sts <= rows ? 1 : 2);
+    }
+}
+
+/* The promises of the header for all counts. */
 START_TEST(ratios_come_out)
 {
     for (int rows = 1; rows <= 150; rows++) {
@@ -130,28 +154,8 @@ START_TEST(ratios_come_out)
             ck_assert_int_eq(simple->times * simple->sts + ratio.extra_sts, sts);
             ck_assert_int_eq(simple->times * simple->rows + ratio.rows_left, rows);
             ck_assert(ratio.rows_left >= 0 && ratio.rows_left < simple->rows);
-            double off = fabs((double)simple->sts / simple->rows - (double)sts / rows);
-            for (int b = 1; b <= 12 && b <= rows; b++) {
-                int a = sts * b / rows;
-                for (int near = a < 1 ? 1 : a; near <= a + 1; near++) {
-                    double other = fabs((double)near / b - (double)sts / rows);
-                    ck_assert(other >= off - 1e-12);
-                    ck_assert(b >= simple->rows || other > off + 1e-12);
-                }
-            }
-            int used = 0;
-            int made = 0;
-            for (int i = 0; i < 2; i++) {
-                used += ratio.even[i].times * ratio.even[i].rows;
-                made += ratio.even[i].times * ratio.even[i].sts;
-            }
-            ck_assert_int_eq(used, rows);
-            ck_assert_int_eq(made, sts);
-            if (ratio.even[1].times > 0) {
-                ck_assert_int_eq(abs(ratio.even[1].rows - ratio.even[0].rows) +
-                                     abs(ratio.even[1].sts - ratio.even[0].sts),
-                    sts > 2 * rows || 2 * sts <= rows ? 1 : 2);
-            }
+            check_nearest(simple, sts, rows);
+            check_even(ratio.even, sts, rows);
         }
     }
 }
@@ -259,6 +263,15 @@ START_TEST(odd_pairs)
     ck_assert(!hw_pickup_divide(edges, 2, 7, shares));
     ck_assert_int_eq(shares[0], 4);
     ck_assert_int_eq(shares[1], 3);
+    /* 0.5 and 1.5 of two stitches: the odd one goes to the earlier, whichever is longer */
+    static const hw_pickup_edge uneven[] = { { .length_cm = 10 }, { .length_cm = 30 },
+        { .length_cm = 10 } };
+    ck_assert(hw_pickup_divide(uneven, 2, 2, shares));
+    ck_assert_int_eq(shares[0], 1);
+    ck_assert_int_eq(shares[1], 1);
+    ck_assert(hw_pickup_divide(uneven + 1, 2, 2, shares));
+    ck_assert_int_eq(shares[0], 2);
+    ck_assert_int_eq(shares[1], 0);
     ck_assert(hw_pickup_divide(edges, 2, 8, shares));
     ck_assert_int_eq(shares[0], 4);
     ck_assert_int_eq(shares[1], 4);

@@ -1,0 +1,213 @@
+/* Each rule is one function; a table runs them in the order of the sheet.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include "core/meeting.h"
+
+#include <math.h>
+#include <stdlib.h>
+
+#include "core/num.h"
+#include "core/trimming.h"
+
+static const hw_sizes *sizes_of(const hw_whole *whole)
+{
+    return &whole->plans[0].finished;
+}
+
+static const char *marked_sizes(const hw_whole *whole, hw_notes *notes, const bool *marked)
+{
+    return hw_notes_sizes(notes, sizes_of(whole)->names, marked, sizes_of(whole)->count);
+}
+
+/* Edges that are sewn together and are not equally long. */
+static void open_joins(const hw_whole *whole, hw_notes *notes)
+{
+    const hw_garment *garment = &whole->project->garment;
+    hw_show show = whole->project->show;
+    for (int k = 0; k < garment->join_count; k++) {
+        bool marked[HW_MAX_SIZES] = { false };
+        double most_cm = 0;
+        for (int i = 0; i < sizes_of(whole)->count; i++) {
+            const hw_join_lengths *join = &whole->joins[i * garment->join_count + k];
+            double off_cm = join->cm[0] - join->cm[1];
+            marked[i] = !join->closes;
+            if (marked[i] && fabs(off_cm) > fabs(most_cm)) {
+                most_cm = off_cm;
+            }
+        }
+        if (fabs(most_cm) > 0) {
+            hw_notes_say(notes, HW_NOTE_WARNING,
+                "%s, in %s: the first is up to %s %s than the other, and %s can be eased in. Look "
+                "at the finished measurements behind these edges, or change the corners in a copy "
+                "of the garment file.",
+                garment->joins[k].text, marked_sizes(whole, notes, marked),
+                hw_notes_length(notes, fabs(most_cm), show), most_cm > 0 ? "longer" : "shorter",
+                hw_notes_length(notes, garment->joins[k].within_cm, show));
+        }
+    }
+}
+
+static const hw_upper *upper_at(const hw_whole *whole, int band, int size, int piece)
+{
+    return &hw_plan_draft(whole, size, piece)->uppers[band];
+}
+
+/* What can be wrong with a band higher up on one piece in one size. */
+typedef bool upper_test(const hw_upper *upper, const hw_motif *motif);
+
+static bool no_motif(const hw_upper *upper, const hw_motif *motif)
+{
+    (void)motif;
+    return upper->motifs == 0;
+}
+
+static bool wide_ends(const hw_upper *upper, const hw_motif *motif)
+{
+    return upper->motifs > 0 && upper->margin[HW_RIGHT] > motif->gap;
+}
+
+static bool off_centre(const hw_upper *upper, const hw_motif *motif)
+{
+    (void)motif;
+    return upper->motifs > 0 && upper->margin[HW_LEFT] != upper->margin[HW_RIGHT];
+}
+
+static bool shaped(const hw_upper *upper, const hw_motif *motif)
+{
+    (void)motif;
+    return upper->shaped;
+}
+
+static const struct {
+    upper_test *test;
+    hw_note_kind kind;
+    const char *words;
+} upper_rules[] = {
+    { no_motif, HW_NOTE_WARNING,
+        "not one whole motif has room there; choose a narrower one, or take the piece out of "
+        "`on`" },
+    { wide_ends, HW_NOTE_WARNING,
+        "the plain ends are wider than the gap, so the card would begin another motif there: set "
+        "those needles by hand, choose another gap, or move the band to where the piece is wider "
+        "or narrower" },
+    { shaped, HW_NOTE_WARNING,
+        "the piece is shaped while the band is knitted, which eats into the plain ends or the "
+        "outer motifs; move the band, or choose a lower one" },
+    { off_centre, HW_NOTE_REMARK,
+        "the motifs sit half a stitch beside the middle, because the plain stitches at the two "
+        "ends differ by one" },
+};
+
+static void upper_notes(const hw_whole *whole, int band, int piece, hw_notes *notes)
+{
+    const hw_upper_band *upper = &whole->uppers[band];
+    for (size_t r = 0; r < sizeof upper_rules / sizeof upper_rules[0]; r++) {
+        bool marked[HW_MAX_SIZES] = { false };
+        bool any = false;
+        for (int i = 0; i < sizes_of(whole)->count; i++) {
+            marked[i] = upper_rules[r].test(upper_at(whole, band, i, piece), &upper->motif);
+            any = any || marked[i];
+        }
+        if (any) {
+            hw_notes_say(notes, upper_rules[r].kind, "Band %s, %s, in %s: %s.", upper->input->name,
+                whole->project->garment.pieces[piece].name, marked_sizes(whole, notes, marked),
+                upper_rules[r].words);
+        }
+    }
+}
+
+static void uppers(const hw_whole *whole, hw_notes *notes)
+{
+    int pieces = whole->project->garment.piece_count;
+    for (int i = 0; i < whole->upper_count * pieces; i++) {
+        if (whole->uppers[i / pieces].on[i % pieces]) {
+            upper_notes(whole, i / pieces, i % pieces, notes);
+        }
+    }
+}
+
+/* Bands of sewn pieces meet at the underarm where both have the same rows above them. */
+static void meeting_heights(const hw_whole *whole, hw_notes *notes)
+{
+    for (int b = 0; b < whole->upper_count; b++) {
+        const hw_upper_band *upper = &whole->uppers[b];
+        if (upper->input->below_underarm_cm >= 0) {
+            hw_notes_say(notes, HW_NOTE_REMARK,
+                "Band %s: its last row lies the same number of rows below the underarm on every "
+                "piece, so that it meets at the seams.",
+                upper->input->name);
+        }
+    }
+}
+
+static void long_trims(const hw_whole *whole, hw_notes *notes)
+{
+    for (int k = 0; k < whole->trims->count; k++) {
+        bool marked[HW_MAX_SIZES] = { false };
+        int most = 0;
+        for (int i = 0; i < sizes_of(whole)->count; i++) {
+            const hw_trimmed *trim = hw_trimming_at(whole, i, k);
+            marked[i] = trim->too_long;
+            most = marked[i] && trim->pickup.chosen.sts > most ? trim->pickup.chosen.sts : most;
+        }
+        if (most > 0) {
+            hw_notes_say(notes, HW_NOTE_WARNING,
+                "%s, in %s: it has up to %d stitches and the bed %d needles; pick it up in two or "
+                "more lengths and join them where a motif ends.",
+                whole->trims->kinds[k].trim->name, marked_sizes(whole, notes, marked), most,
+                whole->project->machine.needles);
+        }
+    }
+}
+
+static void far_trims(const hw_whole *whole, hw_notes *notes)
+{
+    for (int k = 0; k < whole->trims->count; k++) {
+        bool marked[HW_MAX_SIZES] = { false };
+        double most_cm = 0;
+        for (int i = 0; i < sizes_of(whole)->count; i++) {
+            const hw_pickup *pickup = &hw_trimming_at(whole, i, k)->pickup;
+            marked[i] = !pickup->inside;
+            if (marked[i] && fabs(pickup->chosen.off_cm) > fabs(most_cm)) {
+                most_cm = pickup->chosen.off_cm;
+            }
+        }
+        if (fabs(most_cm) > 0) {
+            hw_notes_say(notes, HW_NOTE_WARNING,
+                "%s, in %s: whole motifs make it up to %s %s than its edge. Choose another gap or "
+                "motif for it, or stretch or ease it in as you pick up.",
+                whole->trims->kinds[k].trim->name, marked_sizes(whole, notes, marked),
+                hw_notes_length(notes, fabs(most_cm), whole->project->show),
+                most_cm > 0 ? "longer" : "shorter");
+        }
+    }
+}
+
+static void cut_holes(const hw_whole *whole, hw_notes *notes)
+{
+    for (int k = 0; k < whole->trims->count; k++) {
+        const hw_trim_kind *kind = &whole->trims->kinds[k];
+        int most = 0;
+        for (int i = 0; i < sizes_of(whole)->count; i++) {
+            const hw_holes *holes = &hw_trimming_at(whole, i, k)->holes;
+            most = holes->count > 0 && holes->cut_sts > most ? holes->cut_sts : most;
+        }
+        if (most > 0) {
+            hw_notes_say(notes, HW_NOTE_WARNING,
+                "%s: buttonholes of %s are wider than the gap of %d and cut up to %s off a motif. "
+                "Make them %d wide, or give this trim a wider gap.",
+                kind->trim->name,
+                hw_notes_counted(notes, kind->input->buttonhole_sts, "stitch", "stitches"),
+                kind->motif.gap, hw_notes_counted(notes, most, "stitch", "stitches"),
+                kind->motif.gap > 0 ? kind->motif.gap : 1);
+        }
+    }
+}
+
+void hw_meeting_add(const hw_whole *whole, hw_notes *notes)
+{
+    static void (*const rules[])(const hw_whole *, hw_notes *) = { open_joins, uppers,
+        meeting_heights, long_trims, far_trims, cut_holes };
+    for (size_t i = 0; i < sizeof rules / sizeof rules[0]; i++) {
+        rules[i](whole, notes);
+    }
+}

@@ -1,0 +1,212 @@
+/* The table of trims: stitches to pick up along each edge, the rows of the fold, buttonholes.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include "core/trimming.h"
+#include "write/sheets.h"
+
+static int stitches(const hw_trimmed *t)
+{
+    return t->pickup.chosen.sts;
+}
+
+static int motifs(const hw_trimmed *t)
+{
+    return t->pickup.chosen.motifs;
+}
+
+static int first_margin(const hw_trimmed *t)
+{
+    return t->pickup.chosen.margin[HW_LEFT];
+}
+
+static int last_margin(const hw_trimmed *t)
+{
+    return t->pickup.chosen.margin[HW_RIGHT];
+}
+
+static int face_rows(const hw_trimmed *t)
+{
+    return t->hem.face_rows;
+}
+
+static int plain_before(const hw_trimmed *t)
+{
+    return t->hem.above_rows;
+}
+
+static int band_rows(const hw_trimmed *t)
+{
+    return t->hem.band_rows;
+}
+
+static int plain_after(const hw_trimmed *t)
+{
+    return t->hem.below_rows;
+}
+
+static int fold_rows(const hw_trimmed *t)
+{
+    return t->hem.fold_rows;
+}
+
+static int facing_rows(const hw_trimmed *t)
+{
+    return t->hem.facing_rows;
+}
+
+typedef struct {
+    const char *label;
+    int (*of)(const hw_trimmed *t);
+    hw_cell_style style;
+    bool motif; /* only of trims with one */
+} count_row;
+
+static const count_row pickup_rows[] = {
+    { "stitches to pick up", stitches, HW_STYLE_KEY, false },
+    { "whole motifs", motifs, HW_STYLE_PLAIN, true },
+    { "plain stitches before the first motif", first_margin, HW_STYLE_PLAIN, true },
+    { "plain stitches behind the last", last_margin, HW_STYLE_PLAIN, true },
+};
+
+/* In the order of knitting: from the edge to the fold, and back inside. */
+static const count_row fold_lines[] = {
+    { "rows of the face", face_rows, HW_STYLE_KEY, false },
+    { "  plain, from the edge", plain_before, HW_STYLE_PLAIN, true },
+    { "  band", band_rows, HW_STYLE_PLAIN, true },
+    { "  plain, up to the fold", plain_after, HW_STYLE_PLAIN, true },
+    { "rows of the fold", fold_rows, HW_STYLE_PLAIN, false },
+    { "rows of the facing, sewn down inside", facing_rows, HW_STYLE_PLAIN, false },
+};
+
+static int sizes_of(const hw_sheet *sheet)
+{
+    return sheet->plan->finished.count;
+}
+
+static const hw_trimmed *at(const hw_sheet *sheet, int size, int trim)
+{
+    return hw_trimming_at(sheet->plan->whole, size, trim);
+}
+
+static void count_lines(const hw_sheet *sheet, int trim, const count_row *list, size_t count)
+{
+    bool motif = sheet->plan->whole->trims->kinds[trim].has_motif;
+    for (size_t k = 0; k < count; k++) {
+        if (list[k].motif && !motif) {
+            continue;
+        }
+        hw_grid_line(sheet->grid, HW_STYLE_LABEL, list[k].label);
+        for (int i = 0; i < sizes_of(sheet); i++) {
+            hw_grid_count(sheet->grid, 1 + i, list[k].style, list[k].of(at(sheet, i, trim)));
+        }
+    }
+}
+
+static void length_lines(const hw_sheet *sheet, int trim)
+{
+    double edge_cm[HW_MAX_SIZES];
+    double off_cm[HW_MAX_SIZES];
+    for (int i = 0; i < sizes_of(sheet); i++) {
+        edge_cm[i] = at(sheet, i, trim)->length_cm;
+        off_cm[i] = at(sheet, i, trim)->pickup.chosen.off_cm;
+    }
+    hw_sheet_length_rows(sheet,
+        &(hw_sheet_lengths){ "length of its edge", edge_cm, sizes_of(sheet), HW_STYLE_PLAIN });
+    hw_sheet_length_rows(sheet,
+        &(hw_sheet_lengths){ "the trim is off by", off_cm, sizes_of(sheet), HW_STYLE_PLAIN });
+}
+
+static const char *part_name(const hw_sheet *sheet, const hw_edge_part *part)
+{
+    return hw_arena_format(sheet->arena, "  %s %s%s%s",
+        sheet->plan->whole->project->garment.pieces[part->piece].name, hw_edge_name(part->edge),
+        part->stretch != NULL ? " " : "", part->stretch != NULL ? part->stretch : "");
+}
+
+/* Along each edge: how many, and how many in so many rows, where the edge runs up enough. */
+static void share_lines(const hw_sheet *sheet, int trim)
+{
+    const hw_edge_run *along = &sheet->plan->whole->trims->kinds[trim].trim->along;
+    for (int p = 0; p < along->count; p++) {
+        bool ratio = false;
+        hw_grid_line(sheet->grid, HW_STYLE_LABEL, part_name(sheet, &along->parts[p]));
+        for (int i = 0; i < sizes_of(sheet); i++) {
+            const hw_pickup *pickup = &at(sheet, i, trim)->pickup;
+            if (p < pickup->share_count) {
+                hw_grid_count(sheet->grid, 1 + i, HW_STYLE_PLAIN, pickup->shares[p].sts);
+                ratio = ratio || pickup->shares[p].has_ratio;
+            }
+        }
+        if (!ratio) {
+            continue;
+        }
+        hw_grid_line(sheet->grid, HW_STYLE_LABEL, "    along the edge");
+        for (int i = 0; i < sizes_of(sheet); i++) {
+            const hw_pickup_share *share = &at(sheet, i, trim)->pickup.shares[p];
+            hw_grid_text(sheet->grid, 1 + i, HW_STYLE_NOTE,
+                share->has_ratio ? hw_pickup_words(share, sheet->arena) : "evenly");
+        }
+    }
+}
+
+static void hole_lines(const hw_sheet *sheet, int trim)
+{
+    int count = at(sheet, 0, trim)->holes.count;
+    if (count == 0) {
+        return;
+    }
+    hw_grid_line(sheet->grid, HW_STYLE_SECTION, "buttonholes, through both layers");
+    for (int h = 0; h < count; h++) {
+        hw_grid_line(sheet->grid, HW_STYLE_LABEL,
+            hw_arena_format(sheet->arena, "  hole %d: stitches before it", h + 1));
+        for (int i = 0; i < sizes_of(sheet); i++) {
+            hw_grid_count(
+                sheet->grid, 1 + i, HW_STYLE_KEY, at(sheet, i, trim)->holes.holes[h].below_sts);
+        }
+    }
+    hw_grid_line(sheet->grid, HW_STYLE_LABEL, "  stitches of each");
+    for (int i = 0; i < sizes_of(sheet); i++) {
+        hw_grid_count(sheet->grid, 1 + i, HW_STYLE_PLAIN, at(sheet, i, trim)->holes.hole_sts);
+    }
+    hw_grid_line(sheet->grid, HW_STYLE_LABEL, "  in the face, row from the edge");
+    for (int i = 0; i < sizes_of(sheet); i++) {
+        hw_grid_count(
+            sheet->grid, 1 + i, HW_STYLE_PLAIN, at(sheet, i, trim)->hole_rows.face_picked_up);
+    }
+    hw_grid_line(sheet->grid, HW_STYLE_LABEL, "  in the facing, row from the edge");
+    for (int i = 0; i < sizes_of(sheet); i++) {
+        hw_grid_count(
+            sheet->grid, 1 + i, HW_STYLE_PLAIN, at(sheet, i, trim)->hole_rows.facing_picked_up);
+    }
+}
+
+static void trim_lines(const hw_sheet *sheet, int trim)
+{
+    const hw_trim_kind *kind = &sheet->plan->whole->trims->kinds[trim];
+    hw_grid_section(sheet->grid, hw_arena_format(sheet->arena, "%s: %s", kind->trim->name,
+                                     kind->has_motif ? kind->motif.chart.name : "plain"));
+    length_lines(sheet, trim);
+    count_lines(sheet, trim, pickup_rows, sizeof pickup_rows / sizeof pickup_rows[0]);
+    share_lines(sheet, trim);
+    count_lines(sheet, trim, fold_lines, sizeof fold_lines / sizeof fold_lines[0]);
+    hole_lines(sheet, trim);
+}
+
+void hw_sheet_trims(const hw_sheet *sheet)
+{
+    const hw_sizes *sizes = &sheet->plan->finished;
+    const hw_whole *whole = sheet->plan->whole;
+    hw_grid_begin(sheet->grid, sheet->arena, "Trims", 1 + sizes->count);
+    sheet->grid->table.head_rows = 2;
+    sheet->grid->table.head_columns = 1;
+    hw_sheet_title(sheet, "trims that are picked up");
+    hw_grid_line(sheet->grid, HW_STYLE_HEAD, "size");
+    for (int i = 0; i < sizes->count; i++) {
+        hw_grid_text(sheet->grid, 1 + i, HW_STYLE_HEAD, sizes->names[i]);
+    }
+    for (int k = 0; whole != NULL && k < whole->trims->count; k++) {
+        trim_lines(sheet, k);
+    }
+    if (whole == NULL || whole->trims->count == 0) {
+        hw_grid_line(sheet->grid, HW_STYLE_PLAIN, "none");
+    }
+}

@@ -1,0 +1,371 @@
+/* Runs of rows, their words, the table and the JSON of them.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include <string.h>
+
+#include "example_plan.h"
+#include "example_rows.h"
+#include "support.h"
+#include "write/jsonrows.h"
+#include "write/sheetrows.h"
+
+static hw_arena arena;
+static hw_check_heap heap;
+static rows_example e;
+static example document;
+
+static void setup(void)
+{
+    hw_check_open(&arena, &heap, 0, false);
+    example_rows(&e);
+    example_plan(&document, &arena);
+}
+
+static void teardown(void)
+{
+    hw_check_close(&arena, &heap);
+}
+
+static hw_rowplan made(void)
+{
+    hw_rowplan plan = { 0 };
+    ck_assert_int_eq(hw_rowplan_make(&e.task, &arena, &plan, NULL), HW_OK);
+    return plan;
+}
+
+static hw_row_runs runs_of(const hw_rowplan *plan)
+{
+    hw_row_runs runs = { 0 };
+    ck_assert_int_eq(hw_rowplan_runs(plan, &arena, &runs), HW_OK);
+    return runs;
+}
+
+/* By hand, common practice, no source: 10 facing; plain row 11, set-up row 12, band rows 13 to 17,
+ * the last of them, 18, with the selecting off; 19 and 20 plain; 21 joins; 22. */
+START_TEST(runs_of_a_hem)
+{
+    static const int firsts[] = { 1, 11, 12, 13, 18, 19, 21, 22 };
+    hw_rowplan plan = made();
+    hw_row_runs runs = runs_of(&plan);
+    ck_assert_int_eq(runs.count, (int)(sizeof firsts / sizeof firsts[0]));
+    for (int i = 0; i < runs.count; i++) {
+        int next = i + 1 < runs.count ? firsts[i + 1] : 23;
+        ck_assert_int_eq(plan.rows[runs.list[i].first].number, firsts[i]);
+        ck_assert_int_eq(runs.list[i].count, next - firsts[i]);
+        ck_assert_int_eq(runs.list[i].shaping_count, 0);
+    }
+    e.machine.carriage = HW_CARRIAGE_DIRECT; /* 11 and 12 alike, 13 to 18 alike */
+    plan = made();
+    ck_assert_int_eq(runs_of(&plan).count, 6);
+}
+END_TEST
+
+/* By hand, from the shape of the example: rows 22, 23 (3 off), 24 to 26 (3 off in 24), the left
+ * half from 27 (4 off in the middle), from 29 (1 off), the right half from 27, from 29. */
+START_TEST(runs_with_shaping)
+{
+    static const int firsts[] = { 1, 11, 12, 13, 18, 19, 21, 22, 23, 24, 27, 29, 27, 29 };
+    example_rows_shape(&e);
+    hw_rowplan plan = made();
+    hw_row_runs runs = runs_of(&plan);
+    ck_assert_int_eq(runs.count, (int)(sizeof firsts / sizeof firsts[0]));
+    for (int i = 0; i < runs.count; i++) {
+        ck_assert_int_eq(plan.rows[runs.list[i].first].number, firsts[i]);
+    }
+    const char *text = hw_rowwords_run(&plan, &runs.list[8], &arena);
+    ck_assert_str_eq(
+        text, "Bind off 3 stitches at the right of the bed (the piece's left edge) in row 23.");
+    text = hw_rowwords_run(&plan, &runs.list[10], &arena);
+    ck_assert_str_eq(text, "Put the 6 stitches of the half at the left on hold. Bind off 4 "
+                           "stitches in the middle in row 27.");
+    text = hw_rowwords_run(&plan, &runs.list[12], &arena);
+    ck_assert_str_eq(text, "Take up the 6 stitches that were put on hold; take the carriage to "
+                           "the right without knitting. Set the row counter to 026.");
+    text = hw_rowwords_run(&plan, &runs.list[13], &arena);
+    ck_assert_str_eq(text, "Decrease 1 stitch at the neck edge in row 29. After row 30: bind off "
+                           "or keep for a seam the last 5 stitches at the left of the bed (the "
+                           "piece's right edge).");
+    ck_assert_str_eq(hw_rowwords_run(&plan, &runs.list[5], &arena), "");
+}
+END_TEST
+
+/* By hand: rows 2, 5, 8 above the hem are numbers 23, 26, 29; of 1 then every row 9 times, numbers
+ * 22 to 30. */
+START_TEST(steps_inside_a_run)
+{
+    example_rows_shape(&e);
+    e.shape.neck_halves[HW_LEFT] = NULL;
+    e.list[0] =
+        (hw_shape_step){ HW_STEP_DECREASE, HW_AT_BOTH, .row = 2, .every = 3, .times = 3, .sts = 1 };
+    e.steps.count = 1;
+    hw_rowplan plan = made();
+    hw_row_runs runs = runs_of(&plan);
+    const hw_row_run *last = &runs.list[runs.count - 1];
+    ck_assert_int_eq(plan.rows[last->first].number, 23);
+    ck_assert_int_eq(last->count, 8);
+    ck_assert_int_eq(last->shaping_count, 1);
+    ck_assert_int_eq(last->shaping[0].times, 3);
+    ck_assert_str_eq(hw_rowwords_run(&plan, last, &arena),
+        "Decrease 1 stitch at each end in rows 23, 26 and 29.");
+    e.list[0] =
+        (hw_shape_step){ HW_STEP_INCREASE, HW_AT_LEFT, .row = 1, .every = 1, .times = 9, .sts = 1 };
+    plan = made();
+    runs = runs_of(&plan);
+    last = &runs.list[runs.count - 1];
+    ck_assert_str_eq(hw_rowwords_run(&plan, last, &arena),
+        "Increase 1 stitch at the right of the bed (the piece's left edge) in row 22, then in "
+        "every row, 9 times in all, the last in row 30.");
+}
+END_TEST
+
+/* Runs hold each row once, and rows of a run agree, whatever the hem. */
+START_TEST(runs_by_chance)
+{
+    unsigned state = 3;
+    for (int n = 0; n < 200; n++) {
+        hw_hem hem = e.hem;
+        hem.facing_rows = 1 + hw_check_random(&state, 20);
+        hem.below_rows = 2 + hw_check_random(&state, 5);
+        hem.band_rows = 1 + hw_check_random(&state, ROWS_MOST_BAND);
+        example_rows_hem(&e, &hem);
+        example_rows_shape(&e);
+        hw_rowplan plan = made();
+        hw_row_runs runs = runs_of(&plan);
+        int at = 0;
+        for (int i = 0; i < runs.count; i++) {
+            const hw_row *first = &plan.rows[at];
+            ck_assert_int_eq(runs.list[i].first, at);
+            ck_assert_int_gt(runs.list[i].count, 0);
+            for (int k = 1; k < runs.list[i].count; k++) {
+                ck_assert_int_eq(first[k].kind, first->kind);
+                ck_assert_int_eq(first[k].setting, first->setting);
+                ck_assert_int_eq(first[k].number, first->number + k);
+                ck_assert_int_eq(first[k].part, first->part);
+            }
+            at += runs.list[i].count;
+        }
+        ck_assert_int_eq(at, plan.count);
+    }
+}
+END_TEST
+
+static hw_table table_of(const hw_rowplan *plan)
+{
+    hw_grid grid;
+    hw_table table = { 0 };
+    hw_sheet sheet = { .plan = &document.plan, .arena = &arena, .grid = &grid };
+    hw_row_block block = { "back", "92", plan };
+    hw_sheet_rows(&sheet, &block, 1);
+    ck_assert_int_eq(hw_grid_finish(&grid, &table), HW_OK);
+    return table;
+}
+
+/* The cell under a head, the first of two with the same words. */
+static const hw_cell *under(const hw_table *t, int row, const char *head)
+{
+    for (int c = 0; c < t->columns; c++) {
+        if (strcmp(hw_cells_at(t, 1, c)->text, head) == 0) {
+            return hw_cells_at(t, row, c);
+        }
+    }
+    ck_abort_msg("no column %s", head);
+}
+
+static void is_text(const hw_cell *c, const char *text)
+{
+    ck_assert_int_eq(c->kind, HW_CELL_TEXT);
+    ck_assert_str_eq(c->text, text);
+}
+
+static void is_count(const hw_cell *c, int count)
+{
+    ck_assert_int_eq(c->kind, HW_CELL_COUNT);
+    ck_assert_double_eq_tol(c->number, count, 1e-12);
+}
+
+/* The runs of the hem by hand, as above; title, heads, an empty line and a section come first. */
+START_TEST(table_for_a_bed)
+{
+    hw_rowplan plan = made();
+    hw_table t = table_of(&plan);
+    ck_assert_str_eq(t.name, "Rows");
+    ck_assert_int_eq(t.rows, 4 + 8);
+    is_text(hw_cells_at(&t, 3, 0), "back, size 92");
+    is_text(hw_cells_at(&t, 4, 0), "facing");
+    is_count(under(&t, 4, "row from"), 1);
+    is_count(under(&t, 4, "to"), 10);
+    is_text(under(&t, 4, "carriage from"), "right");
+    is_text(under(&t, 4, "needles in work"), "L11 to R11");
+    is_count(under(&t, 4, "stitches"), 22);
+    ck_assert_double_eq_tol(under(&t, 4, "dial")->number, 4, 1e-12);
+    is_text(hw_cells_at(&t, 6, 0), "set-up");
+    is_text(under(&t, 6, "card"), "held");
+    is_count(under(&t, 6, "card reads row"), 1);
+    is_text(hw_cells_at(&t, 7, 0), "band");
+    is_text(under(&t, 7, "card reads row"), "2 to 6");
+    is_text(under(&t, 7, "row in view"), "9 to 13");
+    is_text(under(&t, 7, "chart row"), "1 to 5");
+    is_text(under(&t, 7, "second feeder"), "contrast");
+    ck_assert_ptr_nonnull(strstr(under(&t, 7, "carriage setting")->text, "end stitches"));
+    is_text(under(&t, 8, "card"), "not read");
+    ck_assert_int_eq(under(&t, 8, "card reads row")->kind, HW_CELL_EMPTY);
+    is_text(under(&t, 8, "by hand"), "After row 18 take the contrast yarn out at the right.");
+    is_text(hw_cells_at(&t, 10, 0), "joining");
+    hw_hem hem = e.hem;
+    hem.fold = HW_FOLD_LOOSE;
+    hem.fold_rows = 1;
+    example_rows_hem(&e, &hem);
+    plan = made();
+    t = table_of(&plan);
+    ck_assert_int_eq(hw_cells_at(&t, 4, 0)->style, HW_STYLE_WARNING);
+    is_text(under(&t, 6, "dial"), "loosest");
+}
+END_TEST
+
+START_TEST(table_for_the_hand)
+{
+    e.machine = (hw_machine){ .title = "Hand", .needles = HW_MAX_STS };
+    hw_rowplan plan = made();
+    hw_table t = table_of(&plan);
+    /* facing, plain below, band, plain above, joining, main: no set-up row */
+    ck_assert_int_eq(t.rows, 4 + 6);
+    is_text(under(&t, 4, "needles"), "1 to 3 sizes thinner");
+    is_text(under(&t, 6, "begins on"), "right side");
+    is_text(under(&t, 6, "chart row"), "1 to 6");
+    is_text(under(&t, 6, "read the chart"), "right side: right to left; wrong side: left to right");
+    is_text(under(&t, 8, "to do"),
+        "Fold the hem and knit each stitch together with its loop of the cast-on edge.");
+    e.task.in_rounds = true;
+    plan = made();
+    t = table_of(&plan);
+    is_text(under(&t, 6, "read the chart"), "right to left");
+}
+END_TEST
+
+static json_t *json_of(const hw_rowplan *plan)
+{
+    hw_json_writer w = { .plan = &document.plan, .arena = &arena, .status = HW_OK };
+    hw_row_block block = { "back", "92", plan };
+    json_t *array = hw_json_rows(&w, &block, 1);
+    ck_assert_int_eq(w.status, HW_OK);
+    ck_assert_int_eq((int)json_array_size(array), 1);
+    return array;
+}
+
+static const char *word(const json_t *object, const char *key)
+{
+    const char *text = json_string_value(json_object_get(object, key));
+    return text == NULL ? "not a text" : text;
+}
+
+static int number(const json_t *object, const char *key)
+{
+    const json_t *value = json_object_get(object, key);
+    return json_is_integer(value) ? (int)json_integer_value(value) : -999;
+}
+
+/* The example's rows by hand, as in check_rowplan.c. */
+START_TEST(json_for_a_bed)
+{
+    example_rows_shape(&e);
+    hw_rowplan plan = made();
+    json_t *array = json_of(&plan);
+    const json_t *block = json_array_get(array, 0);
+    ck_assert_str_eq(word(block, "piece"), "back");
+    ck_assert_str_eq(word(block, "work"), "pre-selecting");
+    ck_assert_str_eq(word(block, "start_side"), "right");
+    ck_assert_str_eq(word(block, "cast_on"), "open");
+    ck_assert_str_eq(word(block, "closing"), "hung");
+    ck_assert_int_eq(number(block, "hem_rows"), 20);
+    const json_t *rows = json_object_get(block, "rows");
+    ck_assert_int_eq((int)json_array_size(rows), 34);
+    const json_t *row = json_array_get(rows, 12);
+    ck_assert_int_eq(number(row, "number"), 13);
+    ck_assert_str_eq(word(row, "kind"), "band");
+    ck_assert_str_eq(word(row, "carriage_before"), "right");
+    ck_assert_str_eq(word(row, "begins_at"), "left");
+    ck_assert(json_is_null(json_object_get(row, "right_side")));
+    ck_assert_str_eq(word(row, "setting"), "two colours, selecting");
+    ck_assert_str_eq(word(row, "card"), "moving");
+    ck_assert_int_eq(number(row, "card_row"), 2);
+    ck_assert_int_eq(number(row, "card_row_in_view"), 9);
+    ck_assert_int_eq(number(row, "band"), 0);
+    ck_assert_int_eq(number(row, "chart_row"), 1);
+    ck_assert_int_eq(number(row, "first_needle"), -11);
+    ck_assert_int_eq(number(row, "last_needle"), 10);
+    const json_t *feeders = json_object_get(row, "feeders");
+    ck_assert_str_eq(json_string_value(json_array_get(feeders, 1)), "contrast");
+    row = json_array_get(rows, 30);
+    ck_assert_int_eq(number(row, "number"), 27);
+    ck_assert_str_eq(word(row, "part"), "right half");
+    ck_assert(json_is_null(json_object_get(row, "band")));
+    const json_t *hands = json_object_get(row, "hand");
+    ck_assert_str_eq(word(json_array_get(hands, 1), "what"), "counter");
+    ck_assert_int_eq(number(json_array_get(hands, 1), "number"), 26);
+    hands = json_object_get(json_array_get(rows, 33), "hand");
+    ck_assert_str_eq(word(json_array_get(hands, 0), "when"), "after");
+    const json_t *step = json_object_get(json_array_get(hands, 0), "step");
+    ck_assert_str_eq(word(step, "kind"), "end");
+    ck_assert_str_eq(word(step, "place"), "both");
+    json_decref(array);
+}
+END_TEST
+
+START_TEST(json_for_the_hand)
+{
+    e.machine = (hw_machine){ .title = "Hand", .needles = HW_MAX_STS };
+    hw_hem hem = e.hem;
+    hem.fold = HW_FOLD_LOOSE;
+    hem.fold_rows = 1;
+    example_rows_hem(&e, &hem);
+    hw_rowplan plan = made();
+    json_t *array = json_of(&plan);
+    const json_t *rows = json_object_get(json_array_get(array, 0), "rows");
+    const json_t *row = json_array_get(rows, 10);
+    ck_assert_str_eq(word(row, "dial"), "loosest");
+    ck_assert_str_eq(word(row, "begins_at"), "right");
+    ck_assert(json_is_true(json_object_get(row, "right_side")));
+    ck_assert(json_is_null(json_object_get(row, "carriage_before")));
+    ck_assert(json_is_null(json_object_get(row, "first_needle")));
+    json_decref(array);
+}
+END_TEST
+
+/* Each request refused in turn. */
+START_TEST(no_memory)
+{
+    example_rows_shape(&e);
+    hw_rowplan plan = made();
+    hw_status status = HW_ERR_NOMEM;
+    long n = 1;
+    for (; status != HW_OK; n++) {
+        hw_arena room;
+        hw_check_heap small;
+        hw_check_open(&room, &small, n, false);
+        hw_grid grid;
+        hw_table table = { .rows = 77 };
+        hw_sheet sheet = { .plan = &document.plan, .arena = &room, .grid = &grid };
+        hw_row_block block = { "back", "92", &plan };
+        hw_sheet_rows(&sheet, &block, 1);
+        status = hw_grid_finish(&grid, &table);
+        ck_assert(status == HW_OK || (status == HW_ERR_NOMEM && table.rows == 77));
+        hw_check_close(&room, &small);
+    }
+    ck_assert_int_gt(n, 20);
+}
+END_TEST
+
+int main(void)
+{
+    const TTest *const tests[] = { runs_of_a_hem, runs_with_shaping, steps_inside_a_run,
+        runs_by_chance, table_for_a_bed, table_for_the_hand, json_for_a_bed, json_for_the_hand,
+        no_memory };
+    Suite *suite = suite_create("row runs");
+    TCase *tcase = tcase_create("all");
+    tcase_set_timeout(tcase, 60); /* sanitizers on a busy machine */
+    tcase_add_checked_fixture(tcase, setup, teardown);
+    for (size_t i = 0; i < sizeof tests / sizeof tests[0]; i++) {
+        tcase_add_test(tcase, tests[i]);
+    }
+    suite_add_tcase(suite, tcase);
+    return hw_check_run(suite);
+}
