@@ -32,7 +32,7 @@ USUAL_WITHIN_CM = 1.0  # the manual, `joins`
 HAIR_CM = 1e-9
 PRINTED_CM = 1e-6  # the document tells lengths to the last decimal
 STEPS = 400  # of Simpson's rule in each part of a curve
-# A set-in sleeve's cap is a little longer than its armhole, never shorter: common practice; the 2 cm
+# A cap is a little longer than its armhole, never shorter: common practice; the 2 cm
 # are this project's own choice and stand in the garment file.
 CAP_JOIN = "cap"
 CAP_EASE_CM = (0.0, 2.0)
@@ -214,7 +214,7 @@ def steffen_slopes(y, x):
 
 
 def natural_slopes(y, x):
-    """From the second derivatives m: h0 m0 + 2 (h0 + h1) m1 + h1 m2 = 6 (s1 - s0), 0 at the ends."""
+    """From second derivatives m, 0 at the ends: h0 m0 + 2 (h0 + h1) m1 + h1 m2 = 6 (s1 - s0)."""
     n = len(y)
     h = [b - a for a, b in zip(y, y[1:])]
     s = [(b - a) / step for a, b, step in zip(x, x[1:], h)]
@@ -524,7 +524,8 @@ def check_bodies(tally, sized):
 def check_manual(tally):
     """The manual's own garment measures what the words above it say."""
     page = read(SRCDIR, "man", "hemwright-project.5")
-    found = re.search(r"^A garment file of your own,\n(.*?)^\.Bd .*?\n(.*?)^\.Ed", page, re.M | re.S)
+    found = re.search(r"^A garment file of your own,\n(.*?)^\.Bd .*?\n(.*?)^\.Ed", page,
+                      re.M | re.S)
     tally.check(found, "the manual has no garment file of your own")
     if not found:
         return
@@ -537,12 +538,13 @@ def check_manual(tally):
     check_joins(tally, "manual:", garment, drawn)
     check_trims(tally, "manual:", garment, drawn, finished)
     right = drawn["front"]["right"]
+    neck = run_length("front neck and back neck", drawn)
     for text, value in [("it is %g cm round and", finished["chest"]),
                         ("round and %g cm long", right.points[-1][1]),
                         ("Each piece is %g cm wide", 2 * right.points[0][0]),
                         ("straight up for %g cm", right.length("side")),
                         ("which is %g cm wide", right.length("shoulder")),
-                        ("The neck is %.0f cm round", run_length("front neck and back neck", drawn))]:
+                        ("The neck is %.0f cm round", neck)]:
         tally.check(text % value in words, "the manual does not say", text % value)
 
 
