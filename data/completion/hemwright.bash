@@ -56,7 +56,7 @@ _hemwright_value()
             mapfile -t COMPREPLY < <(compgen -d -- "$2")
             ;;
         --only) _hemwright_some_of "$2" xlsx csv json table ;;
-        --show) _hemwright_some_of "$2" sizes hem chart gauge tolerance alternatives notes \
+        --show) _hemwright_some_of "$2" sizes hem chart card gauge tolerance alternatives notes \
             basis costs measured all ;;
         --fold) _hemwright_words "$2" none loose purl picot ;;
         --fabric) _hemwright_words "$2" main band facing ;;

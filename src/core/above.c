@@ -4,6 +4,8 @@
 
 #include <math.h>
 
+#include "core/rowing.h"
+
 static hw_status no_memory(hw_err *err)
 {
     return hw_err_set(err, HW_ERR_NOMEM, "%s", "there is not enough memory for this plan");
@@ -85,11 +87,8 @@ hw_status hw_above_draft(const hw_plan *plan, int at, hw_arena *arena, hw_draft 
             .name = upper->input->name,
             .line = upper->input->line };
     }
-    bool hand = project->machine.carriage == HW_CARRIAGE_NONE && !(project->machine.pitch_cm > 0);
-    /* The carriage begins at the right of the bed, where a piece's left edge hangs; a mirrored
-     * piece begins at the other side, so that each of its rows mirrors the other piece's. A hand
-     * knitter begins with a right-side row, at its right edge. */
-    bool right = hand || piece->mirror_of >= 0;
+    hw_rowplan_task rows = hw_rowing_task(plan, at);
+    hw_row_above above = hw_rowplan_above(&rows);
     hw_draft_task task = {
         .outline = { .piece = piece,
             .finished = &plan->finished,
@@ -102,9 +101,9 @@ hw_status hw_above_draft(const hw_plan *plan, int at, hw_arena *arena, hw_draft 
         .wishes = wishes,
         .wish_count = plan->whole->upper_count,
         .main_sts = fit->main_sts,
-        .hem_start = right ? HW_RIGHT : HW_LEFT,
-        .hem_rows = plan->hem.total_rows,
-        .hand = hand,
+        .first_start = above.edge,
+        .first_is_right_side = above.right_side,
+        .hand = hw_rowplan_work(&rows) == HW_WORK_HAND,
         .short_rows = project->short_rows,
     };
     return hw_draft_make(&task, arena, out, err);

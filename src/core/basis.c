@@ -189,6 +189,16 @@ static void machine(const hw_plan *plan, hw_notes *notes)
                            : standard ? HW_MARK_READ
                                       : HW_MARK_CHOICE,
                    .source = standard ? "F1" : m->source });
+    if (plan->card.possible) {
+        hw_notes_base(notes,
+            (hw_basis){ .what = "punch card",
+                .value = hw_arena_format(notes->arena, "%d rows, %d of a design for a loop, %d %s",
+                    m->blank.rows, m->blank.least_loop_rows, m->blank.joining_rows,
+                    "joining rows at each end"),
+                .rule = "joining rows are punched full and lie over the design at the other end",
+                .mark = own ? HW_MARK_GIVEN : HW_MARK_CHOICE,
+                .source = own ? "" : "B5, B6, B7" });
+    }
     if (m->reader_offset >= 0) {
         hw_notes_base(notes, (hw_basis){ .what = "card row in view",
                                  .value = hw_arena_format(notes->arena,

@@ -13,6 +13,16 @@ typedef enum {
     HW_CARRIAGE_COUNT
 } hw_carriage;
 
+/* A punch card before it is punched. Lengths were found in no source: who has a card measures it.
+ */
+typedef struct {
+    int rows;            /* in which holes can be punched, joining rows included; 60 [B5] */
+    int least_loop_rows; /* of a design that can be joined into a loop; 36 [B5] */
+    int joining_rows;    /* at each end; 2 [B6] */
+    double hole_pitch_cm, row_pitch_cm; /* from the middle of a hole to the next; 0: not known */
+    double width_cm, hole_cm;           /* of the card, of a hole; 0: not known */
+} hw_blank;
+
 /* A kind of machine, none named after a maker. */
 typedef struct {
     const char *title;
@@ -22,6 +32,7 @@ typedef struct {
     int reader_offset; /* rows between the row read and the row in view; -1 unknown */
     int longest_float; /* stitches that a float may span */
     hw_carriage carriage;
+    hw_blank blank;     /* of no meaning without a card */
     const char *source; /* keys in data/SOURCES.md */
 } hw_machine;
 

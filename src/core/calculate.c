@@ -10,6 +10,7 @@
 #include "core/learn.h"
 #include "core/meeting.h"
 #include "core/num.h"
+#include "core/rowing.h"
 #include "core/trimming.h"
 
 /* The plan of one part under construction; what all parts share is made first, in the first. */
@@ -388,6 +389,12 @@ static hw_status make_places(making *m)
     return status;
 }
 
+static hw_status make_card(making *m)
+{
+    hw_card_task task = hw_plan_card(&m->plan);
+    return hw_card_make(&task, m->arena, &m->plan.card) == HW_OK ? HW_OK : no_memory(m);
+}
+
 #define USUAL_EASE_CM 2.0 /* alternatives are tried so far on both sides: own choice */
 
 static hw_status make_alternatives(making *m)
@@ -419,6 +426,21 @@ static hw_status make_drafts(making *m)
     hw_status status = HW_OK;
     for (int i = 0; i < m->plan.finished.count * pieces && status == HW_OK; i++) {
         status = hw_above_draft(&m->plan, i, m->arena, &m->plan.drafts[i], m->err);
+    }
+    return status;
+}
+
+static hw_status make_rows(making *m)
+{
+    int pieces = m->project->garment.piece_count;
+    size_t cells = (size_t)m->plan.finished.count * (size_t)pieces;
+    m->plan.rows = hw_arena_get(m->arena, cells, sizeof *m->plan.rows);
+    if (m->plan.rows == NULL) {
+        return no_memory(m);
+    }
+    hw_status status = HW_OK;
+    for (int i = 0; i < m->plan.finished.count * pieces && status == HW_OK; i++) {
+        status = hw_rowing_make(&m->plan, i, m->arena, &m->plan.rows[i], m->err);
     }
     return status;
 }
@@ -468,7 +490,8 @@ static hw_status make_shared(making *m)
 static hw_status make_part(const making *shared, int number, hw_whole *whole)
 {
     static making_step *const steps[] = { make_motif, make_targets, make_counts, make_changes,
-        make_tolerances, make_near, make_places, make_alternatives, make_hem, make_drafts };
+        make_tolerances, make_near, make_places, make_card, make_alternatives, make_hem,
+        make_drafts, make_rows };
     making m = *shared;
     m.project = m.plan.project = whole->parts.list[number].project;
     m.plan.part = number;

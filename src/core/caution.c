@@ -2,7 +2,6 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "core/caution.h"
 
-#include "core/num.h"
 #include "core/outside.h"
 #include "core/safety.h"
 #include "core/trimming.h"
@@ -41,61 +40,17 @@ static void punching(const hw_plan *plan, hw_notes *notes)
         hw_notes_halves(notes, punch->worst_halves, "needle", "needles"), punch->column + 1);
 }
 
-static void card_fit(const hw_plan *plan, hw_notes *notes)
+/* What the machine cannot do with the motif; the words stand in card.c. */
+static void card_findings(const hw_plan *plan, hw_notes *notes)
 {
-    const hw_motif *motif = &plan->motif;
-    if (motif->fits_card) {
-        return;
-    }
-    hw_buf gaps;
-    hw_buf_init(&gaps, &notes->arena->mem, HW_BUF_LIMIT);
-    for (int i = 0; i < motif->card_gap_count; i++) {
-        hw_buf_format(&gaps, "%s%d",
-            i == 0                          ? ""
-            : i + 1 < motif->card_gap_count ? ", "
-                                            : " or ",
-            motif->card_gaps[i]);
-    }
-    const char *list = hw_buf_keep(&gaps, notes->arena);
-    hw_buf_release(&gaps);
-    if (list == NULL) {
-        notes->refused = true;
-        return;
-    }
-    hw_notes_say(notes, HW_NOTE_WARNING,
-        "A repeat of %d columns (figure %d, gap %d) does not divide the %d columns of the card, so "
-        "the card cannot repeat it across; the places on the bed here are for needles chosen by "
-        "hand. %s%s%s",
-        motif->repeat, motif->chart.width, motif->gap, motif->card_columns,
-        motif->card_gap_count > 0 ? "A gap of " : "No gap makes it fit; draw a narrower figure",
-        motif->card_gap_count > 0 ? list : "", motif->card_gap_count > 0 ? " makes it fit." : ".");
-}
-
-static void card_rows(const hw_plan *plan, hw_notes *notes)
-{
-    const hw_motif *motif = &plan->motif;
-    if (motif->rows_without_contrast > 0) {
-        hw_notes_say(notes, HW_NOTE_WARNING,
-            "Without a contrast stitch: %s of the motif. The second yarn is not knitted there and "
-            "lies along the whole row: take it out of the feeder, or draw a stitch.",
-            hw_notes_counted(notes, motif->rows_without_contrast, "row", "rows"));
-    }
-    if (motif->rows_without_background > 0) {
-        hw_notes_say(notes, HW_NOTE_WARNING,
-            "Contrast throughout: %s of the motif. The main yarn lies along the whole row there: "
-            "knit it as a plain row in the second yarn.",
-            hw_notes_counted(notes, motif->rows_without_background, "row", "rows"));
-    }
-}
-
-static void long_floats(const hw_plan *plan, hw_notes *notes)
-{
-    int most = plan->project->machine.longest_float;
-    if (hw_motif_longest(&plan->motif) > most) {
-        hw_notes_say(notes, HW_NOTE_WARNING,
-            "The longest float is %d stitches; up to %d is usual here. Draw a catching stitch into "
-            "the long stretch, or hook the strand up behind it by hand.",
-            hw_motif_longest(&plan->motif), most);
+    hw_card_task task = hw_plan_card(plan);
+    for (int i = 0; i < plan->card.finding_count; i++) {
+        const char *words = hw_card_finding_words(&plan->card.findings[i], &task, notes->arena);
+        if (words == NULL) {
+            notes->refused = true;
+            return;
+        }
+        hw_notes_say(notes, HW_NOTE_WARNING, "%s", words);
     }
 }
 
@@ -186,11 +141,18 @@ static void hem_rows(const hw_plan *plan, hw_notes *notes)
             plan->project->hem.facing == HW_FACING_ROWS ? "write `facing: same depth` under hem"
                                                         : "take two rows off it");
     }
-    if (hem->odd_band) {
-        hw_notes_say(notes, HW_NOTE_WARNING,
-            "The band has %d rows, an odd number: after it the carriage and the second yarn are on "
-            "the other side. Add a border row to the motif, or cut the second yarn there.",
-            hem->band_rows);
+}
+
+/* What does not come out in the sides of a piece's rows; the same words are told once. */
+static void sides(const hw_plan *plan, hw_notes *notes)
+{
+    int cells = plan->finished.count * plan->project->garment.piece_count;
+    for (int i = 0; plan->rows != NULL && i < cells; i++) {
+        for (int f = 0; f < plan->rows[i].finding_count; f++) {
+            const char *text = hw_row_finding_text(&plan->rows[i].findings[f], notes->arena);
+            notes->refused = notes->refused || text == NULL;
+            hw_notes_say(notes, HW_NOTE_REMARK, "%s", text != NULL ? text : "");
+        }
     }
 }
 
@@ -306,8 +268,8 @@ static void idle_ease(const hw_plan *plan, hw_notes *notes)
 
 void hw_caution_add(const hw_plan *plan, hw_notes *notes)
 {
-    static void (*const rules[])(const hw_plan *, hw_notes *) = { safety, hw_outside_add, card_fit,
-        punching, card_rows, long_floats, hem_rows, idle_ease, picot, off_centre, seams,
+    static void (*const rules[])(const hw_plan *, hw_notes *) = { safety, hw_outside_add,
+        card_findings, punching, hem_rows, sides, idle_ease, picot, off_centre, seams,
         hw_unsure_add };
     for (size_t i = 0; i < sizeof rules / sizeof rules[0]; i++) {
         rules[i](plan, notes);

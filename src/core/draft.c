@@ -205,22 +205,16 @@ static hw_status fit_upper(const drafting *d, const hw_upper_wish *wish, hw_uppe
     return HW_OK;
 }
 
-static hw_side other_side(hw_side side)
-{
-    return side == HW_LEFT ? HW_RIGHT : HW_LEFT;
-}
-
 static hw_status make_shape(drafting *d)
 {
     const hw_draft_task *task = d->task;
-    bool even = task->hem_rows % 2 == 0;
     d->draft.task.outline = &d->draft.outline;
     d->draft.task.sts_per_cm = hw_gauge_sts(&task->gauge[HW_MAIN], 1);
     d->draft.task.low_cm = d->draft.low_cm;
     d->draft.task.visible_sts = task->main_sts;
-    d->draft.task.first_start = even ? task->hem_start : other_side(task->hem_start);
+    d->draft.task.first_start = task->first_start;
     d->draft.task.right_side_rows = task->hand;
-    d->draft.task.first_is_right_side = even;
+    d->draft.task.first_is_right_side = task->first_is_right_side;
     d->draft.task.short_rows = task->short_rows;
     hw_status status = hw_shape_make(&d->draft.task, d->arena, &d->draft.shape, d->err);
     if (status != HW_OK) {

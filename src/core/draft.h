@@ -48,10 +48,10 @@ typedef struct {
     const hw_gauge *gauge;       /* HW_FABRIC_COUNT */
     const hw_upper_wish *wishes; /* [wish_count] */
     int wish_count;
-    int main_sts;      /* visible stitches above the hem */
-    hw_side hem_start; /* the edge at which the first row of the piece begins */
-    int hem_rows;      /* rows before row 0 */
-    bool hand;         /* single stitches change in right-side rows alone */
+    int main_sts;             /* visible stitches above the hem */
+    hw_side first_start;      /* the edge at which row 0 begins */
+    bool first_is_right_side; /* hand knitting: row 0 is one */
+    bool hand;                /* single stitches change in right-side rows alone */
     bool short_rows;
 } hw_draft_task;
 

@@ -8,11 +8,19 @@
 typedef enum { HW_FOLD_NONE, HW_FOLD_LOOSE, HW_FOLD_PURL, HW_FOLD_PICOT, HW_FOLD_COUNT } hw_fold;
 typedef enum { HW_FACING_ROWS, HW_FACING_DEPTH, HW_FACING_COUNT } hw_facing;
 
+/* How a hem is begun: with waste yarn and open loops, or with a wrapped edge. */
+typedef enum { HW_CAST_ON_OPEN, HW_CAST_ON_WRAPPED, HW_CAST_ON_COUNT } hw_cast_on;
+
+/* How it is closed: the cast-on edge hung on the needles and knitted in, or sewn down later. */
+typedef enum { HW_CLOSING_HUNG, HW_CLOSING_SEWN, HW_CLOSING_COUNT } hw_closing;
+
 typedef struct {
     double depth_cm; /* wanted, (0, HW_MAX_CM]; 0: face_rows says it */
     int face_rows;   /* wanted rows of the face; 0: depth_cm says it */
     hw_fold fold;
     hw_facing facing; /* as many rows as the face, or as deep as the face */
+    hw_cast_on cast_on;
+    hw_closing closing;
     int line;
 } hw_hem_input;
 

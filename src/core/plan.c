@@ -42,3 +42,10 @@ const hw_draft *hw_plan_draft(const hw_whole *whole, int size, int piece)
     hw_plan_piece at = hw_plan_find(whole, piece);
     return &at.plan->drafts[size * at.plan->project->garment.piece_count + at.piece];
 }
+
+hw_card_task hw_plan_card(const hw_plan *plan)
+{
+    return (hw_card_task){ .motif = &plan->motif,
+        .machine = &plan->project->machine,
+        .start = plan->places[0].card_start };
+}

@@ -4,11 +4,13 @@
 #define HW_CORE_PLAN_H
 
 #include "core/alternative.h"
+#include "core/card.h"
 #include "core/draft.h"
 #include "core/fit.h"
 #include "core/layout.h"
 #include "core/note.h"
 #include "core/project.h"
+#include "core/rowplan.h"
 #include "core/spread.h"
 #include "core/tolerance.h"
 
@@ -60,9 +62,11 @@ typedef struct hw_plan {
     bool has_punch;    /* the card is not punched yet: punch says where to begin */
     hw_bed_punch punch;
     hw_place_on_bed *places; /* [sizes * pieces] */
+    hw_card card;            /* as the first piece of the first size needs it */
     hw_alternatives alternatives;
     hw_hem hem;
     hw_draft *drafts;     /* [sizes * pieces] */
+    hw_rowplan *rows;     /* [sizes * pieces] */
     const hw_note *notes; /* of the whole garment in the first part's plan */
     int note_count;
     const hw_basis *basis;
@@ -81,6 +85,9 @@ hw_plan_piece hw_plan_find(const hw_whole *whole, int piece);
 
 /* The draft of a piece of the whole garment in one size. */
 const hw_draft *hw_plan_draft(const hw_whole *whole, int size, int piece);
+
+/* The task of making the card, as the plan was made. */
+hw_card_task hw_plan_card(const hw_plan *plan);
 
 /* The fit of one piece in one size. */
 const hw_fit *hw_plan_fit(const hw_plan *plan, int size, int piece);

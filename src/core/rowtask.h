@@ -20,9 +20,6 @@ typedef enum {
     HW_WORK_COUNT
 } hw_row_work;
 
-typedef enum { HW_CAST_ON_OPEN, HW_CAST_ON_WRAPPED, HW_CAST_ON_COUNT } hw_cast_on;
-typedef enum { HW_CLOSING_HUNG, HW_CLOSING_SEWN, HW_CLOSING_COUNT } hw_closing;
-
 /* A band above the hem. */
 typedef struct {
     int row; /* its first, from 0 at the first row above the hem, as in hw_shape */

@@ -9,7 +9,8 @@
 /* Each: Given text, len bytes; Returned out, untouched on failure, all it points to owned by the
  * arena; Result what hw_yaml_read and hw_check_part can say, and what is named below. */
 
-/* Also HW_ERR_RANGE: an odd number of needles; a carriage that reads a card, without columns. */
+/* Also HW_ERR_RANGE: an odd number of needles; a carriage that reads a card, without columns; a
+ * card whose measures do not go together. */
 hw_status hw_machine_read(
     const char *text, size_t len, hw_arena *arena, hw_machine *out, hw_err *err) HW_MUST_USE;
 

@@ -130,6 +130,10 @@ hw_status hw_project_read(
     r.project.references[HW_DATA_GARMENT] = hw_parts_reference(root, "garment");
     r.project.knitted_file = hw_parts_reference(root, "knitted");
     r.project.choices = choices_of(hw_node_find(root, "choices"));
+    const hw_node *choices = hw_node_find(root, "choices");
+    r.project.start = hw_node_number(choices, "carriage begins", 0) > 0 ? HW_LEFT : HW_RIGHT;
+    r.project.either_side = hw_node_number(choices, "second yarn", 0) > 0;
+    r.project.in_rounds = hw_node_number(choices, "in rounds", 0) > 0;
     r.project.short_rows = hw_node_number(hw_node_find(root, "choices"), "shoulders", 0) > 0;
     static hw_status (*const sections[])(
         reading *) = { read_gauge, read_motif, read_hem, read_sizes, read_ease, read_rest };

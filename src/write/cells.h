@@ -48,7 +48,7 @@ typedef struct {
 } hw_tables;
 
 /*
- * Lay a plan out as tables: Sizes, Hem, Chart, Gauge, Tolerance, Alternatives,
+ * Lay a plan out as tables: Sizes, Hem, Chart, Card, Gauge, Tolerance, Alternatives,
  * Notes, Basis, Costs, Measured.
  *
  * Given:     plan      from hw_calculate_plan; it and its project must outlive the tables, which

@@ -3,6 +3,7 @@
 #ifndef HW_WRITE_DRAW_H
 #define HW_WRITE_DRAW_H
 
+#include "core/card.h"
 #include "core/err.h"
 #include "core/gauge.h"
 #include "core/motif.h"
@@ -79,5 +80,32 @@ hw_status hw_draw_fabric(
  */
 hw_status hw_draw_chart(
     const hw_draw_motif_task *task, hw_arena *arena, hw_drawing *out, hw_err *err) HW_MUST_USE;
+
+typedef struct {
+    const char *title;   /* never NULL */
+    const hw_card *card; /* possible */
+    const hw_blank *blank;
+    int first, last; /* rows of card->rows that are drawn, both included */
+    bool behind;     /* seen from the back */
+    hw_draw_room room;
+} hw_draw_card_task;
+
+/* Rows of a card that one picture has room for; 0 where the blank was not measured. */
+int hw_draw_card_rows(const hw_blank *blank, const hw_draw_room *room);
+
+/*
+ * Rows of the punch card in true size: holes, joining rows, the middle where the card is turned,
+ * where to cut, and a line of 5 cm by which the print is checked.
+ *
+ * Given:     task      rows of one blank; a card that is longer than the paper goes on in the next
+ *            arena     owner of the shapes
+ * Returned:  out       as wide as the room and as high as what is drawn; untouched on failure
+ * Result:    HW_OK; HW_ERR_MISSING (hole pitch, row pitch or card width is not known);
+ *            HW_ERR_RANGE (does not fit the room); HW_ERR_NOMEM
+ * Note:      columns lie about the middle of the card, and a hole of unknown width is half as wide
+ *            as the smaller pitch (own choice [B7]).
+ */
+hw_status hw_draw_card(
+    const hw_draw_card_task *task, hw_arena *arena, hw_drawing *out, hw_err *err) HW_MUST_USE;
 
 #endif

@@ -432,6 +432,7 @@ static const struct {
     { "uppers", hw_json_uppers, false },
     { "drafts", hw_json_drafts, false },
     { "joins", hw_json_joins, false },
+    { "rows", hw_json_rowplans, false },
     { "notes", notes, false },
     { "basis", basis, false },
     { "tables", all_tables, false },

@@ -35,4 +35,7 @@ json_t *hw_json_drafts(hw_json_writer *w);
 json_t *hw_json_uppers(hw_json_writer *w);
 json_t *hw_json_joins(hw_json_writer *w);
 
+/* Every row of every piece and size: see jsonrows.h. */
+json_t *hw_json_rowplans(hw_json_writer *w);
+
 #endif

@@ -1,6 +1,8 @@
 /* The parts of the JSON document above the hems: drafts, bands higher up, edges that are sewn.
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "write/jsonparts.h"
+#include "write/jsonrows.h"
+#include "write/rowblocks.h"
 
 static json_t *point(hw_json_writer *w, const hw_outline_point *p)
 {
@@ -132,6 +134,13 @@ json_t *hw_json_drafts(hw_json_writer *w)
         }
     }
     return array;
+}
+
+json_t *hw_json_rowplans(hw_json_writer *w)
+{
+    int count = 0;
+    const hw_row_block *blocks = hw_row_blocks(w->plan, w->arena, &count);
+    return blocks == NULL ? NULL : hw_json_rows(w, blocks, count);
 }
 
 json_t *hw_json_joins(hw_json_writer *w)

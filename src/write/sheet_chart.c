@@ -1,6 +1,5 @@
 /* The chart as it is knitted, a card's width of it, and what the figure means on the needles.
  * SPDX-License-Identifier: GPL-3.0-or-later */
-#include "core/num.h"
 #include "write/sheets.h"
 
 enum { USUAL_COLUMNS = 24 }; /* shown where there is no card */
@@ -63,15 +62,6 @@ static void chart_row(const hw_sheet *sheet, const layout *at, int row)
     }
 }
 
-/* What the card holds at a column, seen from the purl side as it hangs on the needles: the figure
- * mirrored, the first one from `start` on. */
-static hw_colour on_card(const hw_motif *motif, int row, int column, int start)
-{
-    int along = hw_num_mod(column - start, motif->repeat);
-    return along < motif->chart.width ? hw_motif_at(motif, row, motif->chart.width - 1 - along)
-                                      : HW_BACKGROUND;
-}
-
 /* The other face: the card's columns with the needles that they work. */
 static void purl_side(const hw_sheet *sheet)
 {
@@ -91,7 +81,7 @@ static void purl_side(const hw_sheet *sheet)
         hw_grid_row(sheet->grid);
         hw_grid_count(sheet->grid, 0, HW_STYLE_LABEL, motif->chart.rows - row);
         for (int c = 0; c < columns; c++) {
-            bool hole = on_card(motif, row, c, plan->places[0].card_start) == HW_CONTRAST;
+            bool hole = hw_card_at(motif, row, c, plan->places[0].card_start) == HW_CONTRAST;
             hw_grid_text(sheet->grid, 1 + c, hole ? HW_STYLE_CONTRAST : HW_STYLE_BACKGROUND,
                 hole ? "o" : ".");
         }

@@ -330,6 +330,98 @@ START_TEST(chart_wider_than_a_card)
 }
 END_TEST
 
+/* By hand: the heart of 6 rows is punched 6 times, 36 rows; 17 holes in one, four beside each
+ * other, are 408, and four joining rows of 24 holes 96. Its lowest row has its one stitch in the
+ * figure's middle: the first figure starts in column 4, so in columns 6, 12, 18 and 24. */
+START_TEST(card)
+{
+    const hw_table *t = table("Card");
+    ck_assert(t->square);
+    ck_assert_int_eq(t->columns, 24 + 3);
+    for (int r = 0; r < 40; r++) {
+        bool joins = r < 2 || r >= 38;
+        int at = 0;
+        for (int c = 1; c <= 24; c++) {
+            bool hole = strcmp(hw_cells_at(t, 2 + r, c)->text, "o") == 0;
+            at += hole ? 1 : 0;
+            ck_assert(!joins || hole);
+            ck_assert(r != 37 || hole == (c % 6 == 0));
+        }
+        is_count(hw_cells_at(t, 2 + r, 26), at);
+        if (joins) {
+            is_text(hw_cells_at(t, 2 + r, 0), "joins");
+        } else {
+            is_count(hw_cells_at(t, 2 + r, 0), 38 - r);
+            is_count(hw_cells_at(t, 2 + r, 25), 38 - r);
+        }
+    }
+    is_count(cell(t, "holes", 1), 408 + 96);
+    is_count(cell(t, "first figure from column", 1), 4);
+    is_count(cell(t, "figures one above the other", 1), 6);
+    is_count(cell(t, "rows of the loop", 1), 36);
+    is_count(cell(t, "rows to punch, joining rows too", 1), 40);
+    int half = find(t, "order of punching: columns 1 to 12", 0);
+    is_text(hw_cells_at(t, half + 2, 1), "1-12");
+    is_text(hw_cells_at(t, half + 4, 1), "6, 12");
+    half = find(
+        t, "order of punching: the card turned once to its other edge, columns 13 to 24", half);
+    is_text(hw_cells_at(t, half + 4, 1), "18, 24");
+    int back = find(t, "the same from the back: left and right change places", half);
+    is_count(hw_cells_at(t, back + 1, 1), 24);
+    is_text(hw_cells_at(t, back + 2 + 37, 1), "o");
+    is_text(hw_cells_at(t, back + 2 + 37, 2), ".");
+}
+END_TEST
+
+/* By hand: 7 rows above row 1 is row 8. */
+START_TEST(card_in_the_reader)
+{
+    const hw_table *t = table("Card");
+    is_text(cell(t, "row in view then", 1), "not known: find it once, as told at the foot");
+    int at = find(t, "a first-time check with a pre-selecting carriage: the reader offset", 0);
+    ck_assert_int_ge(at, 0);
+    ck_assert_ptr_nonnull(strstr(hw_cells_at(t, at + 4, 1)->text, "needle comes forward"));
+    e.project.machine.carriage = HW_CARRIAGE_DIRECT;
+    t = table("Card");
+    at = find(t, "a first-time check with a direct carriage: the reader offset", 0);
+    ck_assert_ptr_nonnull(strstr(hw_cells_at(t, at + 4, 1)->text, "second yarn"));
+    e.project.machine.reader_offset = 7;
+    t = table("Card");
+    is_text(cell(t, "row in view then", 1), "row 8 shows above the slot");
+    ck_assert_int_lt(find(t, "a first-time check with a direct carriage: the reader offset", 0), 0);
+}
+END_TEST
+
+/* By hand: 12 rows to a blank are 8 beside the joining rows, and 36 rows take five of them. */
+START_TEST(card_on_several_blanks)
+{
+    e.project.machine.blank.rows = 12;
+    example_card(&e, &arena);
+    const hw_table *t = table("Card");
+    is_count(cell(t, "blank cards", 1), 5);
+    is_count(cell(t, "rows to punch, joining rows too", 1), 36 + 5 * 4);
+    ck_assert_int_ge(find(t, "as it is punched, blank 5 of 5", 0), 0);
+    is_text(cell(t, "look under Notes for", 1), "more rows than one blank holds");
+    int first = find(t, "order of punching: blank 1, columns 1 to 12", 0);
+    int turned = find(t,
+        "order of punching: blank 1, the card turned once to its other edge, columns 13 to 24",
+        first);
+    ck_assert_int_ge(find(t, "order of punching: blank 2, columns 1 to 12", turned), 0);
+}
+END_TEST
+
+START_TEST(no_card)
+{
+    example_no_card_fit(&e);
+    example_card(&e, &arena);
+    is_text(cell(table("Card"), "punch card", 1),
+        "none: its columns do not hold the repeat; see Notes");
+    e.plan.motif.card_columns = 0;
+    example_card(&e, &arena);
+    is_text(cell(table("Card"), "punch card", 1), "none: the machine takes none");
+}
+END_TEST
+
 START_TEST(mirror_axes)
 {
     static int axes[] = { 0, 4, 7 };
@@ -386,9 +478,9 @@ static void check_cell(const hw_cell *c)
 START_TEST(tables_are_sound)
 {
     hw_tables tables = example_tables(&e, &arena);
-    static const char *const names[] = { "Sizes", "Hem", "Chart", "Gauge", "Tolerance",
+    static const char *const names[] = { "Sizes", "Hem", "Chart", "Card", "Gauge", "Tolerance",
         "Alternatives", "Notes", "Basis", "Costs", "Measured" };
-    ck_assert_int_eq(tables.count, 10);
+    ck_assert_int_eq(tables.count, 11);
     for (int i = 0; i < tables.count; i++) {
         const hw_table *t = &tables.tables[i];
         ck_assert_str_eq(t->name, names[i]);
@@ -460,8 +552,9 @@ int main(void)
 {
     const TTest *const tests[] = { counts_and_widths, measurements_and_marks, units, one_size,
         needles, re_hanging, seams, costs_add_up, hem_in_knitting_order, hem_without_dials_or_depth,
-        chart, chart_wider_than_a_card, mirror_axes, words, title_of_the_garment, tables_are_sound,
-        no_negative_nothing, memory_refused, grid_grows };
+        chart, chart_wider_than_a_card, card, card_in_the_reader, card_on_several_blanks, no_card,
+        mirror_axes, words, title_of_the_garment, tables_are_sound, no_negative_nothing,
+        memory_refused, grid_grows };
     Suite *suite = suite_create("cells");
     TCase *tcase = tcase_create("cells");
     tcase_set_timeout(tcase, 60); /* sanitizers on a busy machine */

@@ -77,7 +77,49 @@ START_TEST(by_hand)
 }
 END_TEST
 
+#define CARD_LINES(lines) "source: none\n", "source: none\n" lines
+
+/* 60 and 36 rows: read [B5]; two joining rows: read [B6]. Lengths: in no source. */
+START_TEST(a_blank_card)
+{
+    hw_arena arena;
+    hw_check_heap heap;
+    hw_machine machine;
+    hw_check_open(&arena, &heap, 0, false);
+    hw_check_taken(&machines, machines.good, &arena, &machine);
+    ck_assert_int_eq(machine.blank.rows, 60);
+    ck_assert_int_eq(machine.blank.least_loop_rows, 36);
+    ck_assert_int_eq(machine.blank.joining_rows, 2);
+    ck_assert_double_eq_tol(machine.blank.hole_pitch_cm, 0, 1e-12);
+    ck_assert_double_eq_tol(machine.blank.row_pitch_cm, 0, 1e-12);
+    ck_assert_double_eq_tol(machine.blank.width_cm, 0, 1e-12);
+    ck_assert_double_eq_tol(machine.blank.hole_cm, 0, 1e-12);
+    char *text = hw_check_edit(machines.good,
+        CARD_LINES("card rows: 44\nleast loop rows: 30\njoining rows: 0\nhole pitch: 4 mm\n"
+                   "row pitch: 5 mm\ncard width: 14 cm\nhole width: 3 mm\n"));
+    hw_check_taken(&machines, text, &arena, &machine);
+    free(text);
+    ck_assert_int_eq(machine.blank.rows, 44);
+    ck_assert_int_eq(machine.blank.least_loop_rows, 30);
+    ck_assert_int_eq(machine.blank.joining_rows, 0);
+    ck_assert_double_eq_tol(machine.blank.hole_pitch_cm, 0.4, 1e-12);
+    ck_assert_double_eq_tol(machine.blank.row_pitch_cm, 0.5, 1e-12);
+    ck_assert_double_eq_tol(machine.blank.width_cm, 14, 1e-12);
+    ck_assert_double_eq_tol(machine.blank.hole_cm, 0.3, 1e-12);
+    hw_check_close(&arena, &heap);
+}
+END_TEST
+
+/* By hand: 23 pitches of 6 mm are 13.8 cm from the first hole to the last. */
 static const hw_check_fault machine_faults[] = {
+    { CARD_LINES("card rows: 4\n"), HW_ERR_RANGE, 9, 12, "on a card of 4 rows",
+        "`card rows` counts them too" },
+    { CARD_LINES("joining rows: 20\ncard rows: 40\n"), HW_ERR_RANGE, 9, 15, "20 joining rows",
+        "`card rows` counts them too" },
+    { CARD_LINES("hole pitch: 5 mm\nrow pitch: 4 mm\nhole width: 4 mm\n"), HW_ERR_RANGE, 11, 13,
+        "run into each other", "`hole width` is less" },
+    { CARD_LINES("hole pitch: 6 mm\ncard width: 13.8 cm\n"), HW_ERR_RANGE, 10, 13,
+        "24 columns of holes", "over ten holes" },
     { "needles: 200", "needles: 201", HW_ERR_RANGE, 3, 10, "`needles` counts both halves",
         "write an even number" },
     { "needles: 200", "needles: 0", HW_ERR_RANGE, 3, 10, "`needles`: `0`", "2 to 2000" },
@@ -189,6 +231,7 @@ int main(void)
     Suite *suite = suite_create("datafile");
     TCase *tcase = tcase_create("datafile");
     tcase_add_test(tcase, a_machine);
+    tcase_add_test(tcase, a_blank_card);
     tcase_add_test(tcase, by_hand);
     tcase_add_loop_test(tcase, every_machine_fault_is_told, 0, ROWS(machine_faults));
     tcase_add_test(tcase, a_motif);

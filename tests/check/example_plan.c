@@ -151,6 +151,7 @@ static void fill_project(hw_project *project)
         .reader_offset = -1,
         .longest_float = 5,
         .carriage = HW_CARRIAGE_PRESELECTING,
+        .blank = { .rows = 60, .least_loop_rows = 36, .joining_rows = 2 },
         .source = "" };
     project->garment = (hw_garment){ .title = "skirt",
         .pieces = pieces,
@@ -234,6 +235,14 @@ static void fill_tolerances(hw_plan *plan)
     }
 }
 
+void example_card(example *e, hw_arena *arena)
+{
+    hw_card_task task = hw_plan_card(&e->plan);
+    if (hw_card_make(&task, arena, &e->plan.card) != HW_OK) {
+        abort();
+    }
+}
+
 void example_plan(example *e, hw_arena *arena)
 {
     *e = (example){ 0 };
@@ -263,6 +272,7 @@ void example_plan(example *e, hw_arena *arena)
     plan->places_measured = no_places;
     fill_fits(plan);
     fill_tolerances(plan);
+    example_card(e, arena);
     memcpy(e->notes, notes, sizeof notes);
     plan->notes = e->notes;
     plan->note_count = EXAMPLE_NOTES;

@@ -24,6 +24,10 @@ void example_sizes(example *e, int sizes);
 /* A chart without a repeat that divides the card: the figure alone, its gap 2. */
 void example_no_card_fit(example *e);
 
+/* The card again, once the motif or the machine was changed; ends the program where it cannot be
+ * made. */
+void example_card(example *e, hw_arena *arena);
+
 /* The example's tables; ends the program where they cannot be made. */
 hw_tables example_tables(const example *e, hw_arena *arena);
 

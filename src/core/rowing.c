@@ -1,0 +1,76 @@
+/* A part's results, gathered for the row plan of one of its pieces.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include "core/rowing.h"
+
+hw_rowplan_task hw_rowing_task(const hw_plan *plan, int at)
+{
+    const hw_project *project = plan->project;
+    const hw_piece *piece = &project->garment.pieces[at % project->garment.piece_count];
+    return (hw_rowplan_task){ .machine = &project->machine,
+        .gauge = plan->gauge,
+        .hem = &plan->hem,
+        .motif = &plan->motif,
+        .fit = &plan->grading.fits[at],
+        .place = &plan->places[at],
+        .plain_rows = 1,
+        .card_row = 1,
+        .card_rows = plan->card.possible ? plan->card.design_rows : 0,
+        .start = project->start,
+        .mirrored = piece->mirror_of >= 0,
+        .in_rounds = project->in_rounds,
+        .either_side = project->either_side,
+        .cast_on = project->hem.cast_on,
+        .closing = project->hem.closing };
+}
+
+/* The row above the hem that begins at the underarm; -1 where none does. */
+static int underarm_row(const hw_draft *draft)
+{
+    double underarm_cm = hw_outline_height(&draft->outline, "side");
+    int found = -1;
+    for (int r = 0; r < draft->task.rows && underarm_cm > 0 && found < 0; r++) {
+        if (draft->low_cm[r] + draft->low_cm[r + 1] > 2 * underarm_cm) {
+            found = r;
+        }
+    }
+    return found;
+}
+
+/* Bands higher up on this piece, from the hem up. */
+static int gather_bands(const hw_plan *plan, int at, hw_row_band *bands)
+{
+    const hw_whole *whole = plan->whole;
+    int piece = whole->parts.list[plan->part].pieces[at % plan->project->garment.piece_count];
+    int count = 0;
+    for (int u = 0; u < whole->upper_count; u++) {
+        if (!whole->uppers[u].on[piece]) {
+            continue;
+        }
+        hw_row_band band = { .row = plan->drafts[at].uppers[u].first_row,
+            .motif = &whole->uppers[u].motif,
+            .card_row = 1 };
+        int k = count++;
+        for (; k > 0 && bands[k - 1].row > band.row; k--) {
+            bands[k] = bands[k - 1];
+        }
+        bands[k] = band;
+    }
+    return count;
+}
+
+hw_status hw_rowing_make(const hw_plan *plan, int at, hw_arena *arena, hw_rowplan *out, hw_err *err)
+{
+    hw_rowplan_task task = hw_rowing_task(plan, at);
+    const hw_draft *draft = &plan->drafts[at];
+    hw_row_band bands[HW_MAX_BANDS];
+    int mark = draft->drawn ? underarm_row(draft) : -1;
+    if (draft->drawn) {
+        task.shape = &draft->shape;
+        task.steps = &draft->steps;
+        task.bands = bands;
+        task.band_count = gather_bands(plan, at, bands);
+        task.marks = &mark;
+        task.mark_count = mark >= 0;
+    }
+    return hw_rowplan_make(&task, arena, out, err);
+}

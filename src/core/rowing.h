@@ -1,0 +1,28 @@
+/* The row plan of every piece in every size, from the plan of its part.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#ifndef HW_CORE_ROWING_H
+#define HW_CORE_ROWING_H
+
+#include "core/plan.h"
+#include "core/rowplan.h"
+
+/*
+ * Plan the rows of one piece in one size.
+ *
+ * Given:     plan      a part's, with its drafts
+ *            at        size * pieces + piece
+ *            arena     owner of the lists
+ * Returned:  out       untouched on failure
+ * Result:    what hw_rowplan_make can say
+ * Note:      a piece without an outline is planned to its joining row. Both edges are marked at the
+ *            underarm, the end of the stretch `side`. A band higher up has a card of its own, which
+ *            starts at its row 1
+ */
+hw_status hw_rowing_make(
+    const hw_plan *plan, int at, hw_arena *arena, hw_rowplan *out, hw_err *err) HW_MUST_USE;
+
+/* The task that it is made from, without its shaping: which edge its first row above the hem begins
+ * at follows from it (hw_rowplan_above). */
+hw_rowplan_task hw_rowing_task(const hw_plan *plan, int at);
+
+#endif
