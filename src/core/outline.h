@@ -11,6 +11,7 @@ typedef struct {
     double across_cm, up_cm;
     hw_curve curve;      /* of the way that leads here from the point before */
     const char *stretch; /* the name of that way; "" at the first point */
+    bool open;           /* nothing is knitted on that way: the neck between two shoulder tops */
     int line;            /* of the garment file */
 } hw_outline_point;
 
@@ -24,7 +25,8 @@ typedef struct {
 /* A piece in one size. */
 typedef struct {
     hw_edge_line edges[HW_EDGE_COUNT]; /* left and right always; the neck's two where there is one;
-                                          the top where left and right do not meet there */
+                                          the top, all at one height, where something is left: with
+                                          a neck 2 points for each shoulder that has a flat top */
     double top_cm;                     /* height of the highest point of left and right */
     double neck_cm;                    /* height at which the neck parts the piece; 0: none */
 } hw_outline;
@@ -51,7 +53,8 @@ typedef struct {
  * Note:      the first corner of each edge is half the wanted width from the middle; as far as an
  *            edge runs straight up from there, it moves to where the knitted width puts it; all
  *            other points stay as drawn. The drawn way to the first corner above the face begins
- *            at the face's top. A neck's edge is drawn right of the middle and mirrored.
+ *            at the face's top, and the way up the face bears its stretch. A neck's edge is drawn
+ * right of the middle and mirrored.
  */
 hw_status hw_outline_make(
     const hw_outline_task *task, hw_arena *arena, hw_outline *out, hw_err *err) HW_MUST_USE;
@@ -88,7 +91,8 @@ hw_status hw_edge_length(const hw_edge_line *edge, const char *stretch, double *
  */
 hw_status hw_outline_area(const hw_outline *outline, double *out_cm2) HW_MUST_USE;
 
-/* The height of the end of a named stretch, left or right edge; -1 where neither has it. */
+/* The height of the end of a named stretch, of left or right the higher; -1 where neither has it.
+ */
 double hw_outline_height(const hw_outline *outline, const char *stretch);
 
 /* The edge in words, as a garment file has it: "left", "right", "neck left", "neck right", "top".

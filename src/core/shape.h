@@ -38,9 +38,10 @@ typedef enum {
     HW_STEP_INCREASE, /* one stitch */
     HW_STEP_BIND_OFF, /* a group at the start of a row */
     HW_STEP_CAST_ON,  /* a group at the start of a row */
-    HW_STEP_HOLD,     /* short rows: a group is left unworked from the row before its turn on */
+    HW_STEP_HOLD,     /* short rows: so many more are left unworked at the end of that row */
     HW_STEP_DIVIDE,   /* the neck's middle is bound off; the halves are worked one by one */
-    HW_STEP_END,      /* what is left at the top: bind off, or keep for a seam */
+    HW_STEP_END,      /* what is left at the top, held stitches too: bind off, or keep for a seam;
+                         its row is the one after the last */
     HW_STEP_COUNT
 } hw_step_kind;
 
@@ -48,11 +49,11 @@ typedef enum {
 typedef enum {
     HW_AT_LEFT,
     HW_AT_RIGHT,
-    HW_AT_BOTH,
+    HW_AT_BOTH,       /* of HW_STEP_END: both halves */
     HW_AT_NECK_LEFT,  /* the neck edge of the left half */
     HW_AT_NECK_RIGHT, /* of the right half */
     HW_AT_NECK_BOTH,
-    HW_AT_MIDDLE,
+    HW_AT_MIDDLE, /* of HW_STEP_END: all of it */
     HW_AT_COUNT
 } hw_step_place;
 
@@ -63,7 +64,8 @@ typedef struct {
     int row;   /* 0-based, from row 0 above the hem */
     int every; /* rows from one to the next; 0 where times is 1 */
     int times, sts;
-    int left_sts; /* of the row after the last of them: all of it, or of that half */
+    int left_sts; /* of the row after the last of them: all of it, or of that half; the right half
+                     where it is about both, or the middle */
 } hw_shape_step;
 
 typedef struct {
@@ -81,21 +83,43 @@ typedef struct {
  * Note:      for each row and edge some height within half a row of the row's middle has the
  *            outline within half a stitch of the knitted edge. Single stitches may change in any
  *            row; two or more only at the start of a row, so edges that run so flat are worked in
- *            pairs of rows. Ties of rounding go the same way on both sides.
+ *            pairs of rows. Ties of rounding go the same way on both sides. What is flat at the
+ *            very top is not shaped: it ends with the last row. The halves of a neck keep the rows
+ *            and their directions; the neck edge of the left half is that half's right edge, at
+ *            which rows begin that begin at the right, and the other way round. With
+ *            right_side_rows a single stitch at the edge where wrong-side rows begin may also
+ *            change in one of those, among groups. How, and why it can always be done: edgerows.c
  */
 hw_status hw_shape_make(
     const hw_shape_task *task, hw_arena *arena, hw_shape *out, hw_err *err) HW_MUST_USE;
 
 /*
- * The same in steps, as few as tell every row exactly.
+ * The same in steps, few of them, that tell every row exactly.
  *
  * Given:     task, shape  belong together
  *            arena     owner of the list
  * Returned:  out       what hw_shape_follow turns back into the same rows; untouched on failure
  * Result:    HW_OK; HW_ERR_NOMEM
+ * Note:      steps at one edge may overlap where that saves half of them or more. Held stitches
+ *            come back with the end: one row over all of them, then what HW_STEP_END says.
  */
 hw_status hw_shape_steps_of(const hw_shape_task *task, const hw_shape *shape, hw_arena *arena,
     hw_shape_steps *out) HW_MUST_USE;
+
+/*
+ * Steps back into rows.
+ *
+ * Given:     task, steps  belong together; each step's rows lie in [0, task->rows)
+ *            arena     owner of the rows
+ * Returned:  out       untouched on failure
+ * Result:    HW_OK; HW_ERR_NOMEM
+ */
+hw_status hw_shape_follow(const hw_shape_task *task, const hw_shape_steps *steps, hw_arena *arena,
+    hw_shape *out) HW_MUST_USE;
+
+/* Whether what leaves an edge in a row is held, not bound off: the row ends there, in a shoulder
+ * that is worked in short rows. */
+bool hw_shape_holds(const hw_shape_task *task, hw_side side, int row);
 
 /* The edge at which a row begins, as seen on the right side. */
 hw_side hw_shape_start(const hw_shape *shape, int row);

@@ -58,20 +58,23 @@ static void frame(const chart *c)
     hw_drawing_pen(c->drawing, 0);
 }
 
-/* Every how many squares a number has room: 1, 2, 5, 10 ... */
-static int every(double square_mm)
+/* Every how many squares a number has room that takes so much; 1 stands beside the first. */
+static int every(double square_mm, double number_mm)
 {
-    static const int steps[] = { 1, 2, 5, 10, 20 };
+    static const int steps[] = { 5, 10, 20, 50 };
+    if (square_mm >= number_mm) {
+        return 1;
+    }
     size_t i = 0;
-    while (i + 1 < sizeof steps / sizeof steps[0] && steps[i] * square_mm < apart_mm) {
+    while (i + 1 < sizeof steps / sizeof steps[0] && (steps[i] - 1) * square_mm < number_mm) {
         i++;
     }
     return steps[i];
 }
 
-static bool numbered(int number, int last, int step)
+static bool numbered(int number, int step)
 {
-    return number == 1 || number % step == 0 || (number == last && number % step > step / 2);
+    return number == 1 || number % step == 0;
 }
 
 static void number(const chart *c, hw_point at, hw_align align, int count)
@@ -83,9 +86,9 @@ static void number(const chart *c, hw_point at, hw_align align, int count)
 static void row_numbers(const chart *c)
 {
     int rows = c->motif->chart.rows;
-    int step = every(c->row_mm);
+    int step = every(c->row_mm, apart_mm);
     for (int row = 0; row < rows; row++) {
-        if (!numbered(rows - row, rows, step)) {
+        if (!numbered(rows - row, step)) {
             continue;
         }
         hw_point left = place(c, 0, row + 0.5);
@@ -101,9 +104,11 @@ static void row_numbers(const chart *c)
 
 static void column_numbers(const chart *c)
 {
-    int step = every(c->sts_mm);
+    const char *last = hw_arena_format(c->arena, "%d", c->columns);
+    double wide_mm = last != NULL ? hw_look_width_mm(HW_LOOK_SMALL, last) : 0;
+    int step = every(c->sts_mm, wide_mm > apart_mm ? wide_mm : apart_mm);
     for (int column = 0; column < c->columns; column++) {
-        if (numbered(column + 1, c->columns, step)) {
+        if (numbered(column + 1, step)) {
             hw_point at = place(c, column + 0.5, c->motif->chart.rows);
             at.y_mm += apart_mm;
             number(c, at, HW_ALIGN_MIDDLE, column + 1);
@@ -146,7 +151,7 @@ static void float_heads(const chart *c)
 static void row_floats(const chart *c)
 {
     int rows = c->motif->chart.rows;
-    if (every(c->row_mm) > 1) {
+    if (every(c->row_mm, apart_mm) > 1) {
         return;
     }
     float_heads(c);

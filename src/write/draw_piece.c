@@ -22,7 +22,7 @@ typedef struct {
 static const double scales[] = { 1, 2, 2.5, 4, 5, 8, 10, 20 };
 static const double between_mm = 5; /* two pieces */
 static const double check_mm = 50;  /* the line that shows whether the paper is true */
-static const double check_room_mm = 7;
+static const double check_room_mm = 9;
 static const double tick_mm = 1;
 static const double gap_mm = 2;
 static const double lower_mm = 0.95; /* from a small word's middle down to its foot */
@@ -154,7 +154,7 @@ static hw_status draw_all(
     hw_drawparts_head(
         &drawing, task->room.width_mm, scale_words(mm_in_cm / pen->mm_per_cm, pen->arena));
     double end_mm = draw_rows(s, pen);
-    check_line(&drawing, end_mm + tick_mm);
+    check_line(&drawing, end_mm + check_room_mm / 2);
     hw_drawing_size(&drawing, task->room.width_mm, end_mm + check_room_mm + HW_DRAWPARTS_EDGE_MM);
     hw_status status = hw_drawing_status(&drawing);
     if (status == HW_OK) {

@@ -175,6 +175,10 @@ void hw_drawing_line(hw_drawing *drawing, hw_look look, hw_point at, hw_point to
 
 static void add_points(hw_drawing *drawing, hw_drawn drawn, const hw_point *points)
 {
+    if (points == NULL) {
+        fail(drawing, HW_ERR_NOMEM);
+        return;
+    }
     assert(drawn.count > 1);
     for (int i = 0; i < drawn.count; i++) {
         if (!within(points[i].x_mm) || !within(points[i].y_mm)) {

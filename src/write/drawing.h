@@ -110,7 +110,7 @@ void hw_drawing_size(hw_drawing *drawing, double width_mm, double height_mm);
 void hw_drawing_pen(hw_drawing *drawing, double line_mm);
 
 /* Add a shape. All coordinates are finite and within HW_DRAWING_MAX_MM, else the drawing ends as
- * HW_ERR_RANGE. Points are copied; a text lives as long as the drawing, and NULL stands for
+ * HW_ERR_RANGE. Points are copied; a text lives as long as the drawing; NULL stands for
  * refused memory. After a failure all that follows does nothing. */
 void hw_drawing_rect(hw_drawing *drawing, hw_look look, hw_point at, hw_point to);
 void hw_drawing_line(hw_drawing *drawing, hw_look look, hw_point at, hw_point to);

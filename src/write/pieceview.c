@@ -2,10 +2,11 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "write/pieceview.h"
 
-#include <assert.h>
 #include <math.h>
 
 #include "core/num.h"
+
+enum { MOST_MOVES = 60 }; /* of a name, outwards */
 
 static const double close_cm = 0.3;  /* heights nearer than that are one */
 static const double apart_mm = 3.4;  /* from one line of small words to the next */
@@ -13,6 +14,8 @@ static const double gap_mm = 1.5;    /* between a line and its words */
 static const double tick_mm = 1;     /* half of one */
 static const double ruler_mm = 3;    /* from a piece, or the names at its left, to its heights */
 static const double lead_mm = 2.5;   /* from a tick to the words that belong to it */
+static const double tiny_mm = 1e-9;  /* a way so short has no slope */
+static const double near_mm = 0.7;   /* words come no nearer to an outline */
 static const double lower_mm = 0.95; /* from a small word's middle down to its foot */
 
 static const char *length_text(hw_arena *arena, hw_show show, double cm)
@@ -28,6 +31,11 @@ static const char *length_text(hw_arena *arena, hw_show show, double cm)
 static double larger(double a, double b)
 {
     return a > b ? a : b;
+}
+
+static double smaller(double a, double b)
+{
+    return a < b ? a : b;
 }
 
 /* Put a height into its place among the marks; one that is there already only gains a guide. */
@@ -60,7 +68,7 @@ static void find_marks(hw_pieceview *v)
         for (int i = 1; i < v->edges[e].count; i++) {
             double up_cm = v->edges[e].spots[i].up_cm;
             if (hw_trace_ends(&v->edges[e], i) && up_cm < v->top_cm - close_cm) {
-                add_mark(v, up_cm, true);
+                add_mark(v, up_cm, up_cm > v->piece->face_cm + close_cm);
             }
         }
     }
@@ -140,7 +148,7 @@ static int add_edge(const hw_pieceplace *pl, const hw_trace *trace, bool down, h
 }
 
 /* Round the piece: up its left edge, down and up the neck, down its right edge. */
-static void outline(const hw_pieceplace *pl)
+static void go_round(hw_pieceplace *pl)
 {
     const hw_trace *edges = pl->view->edges;
     size_t most = 0;
@@ -148,15 +156,22 @@ static void outline(const hw_pieceplace *pl)
         most += (size_t)edges[e].count;
     }
     hw_point *points = hw_arena_get(pl->pen->arena, most, sizeof *points);
-    int count = 0;
-    if (points != NULL) {
-        count += add_edge(pl, &edges[HW_EDGE_LEFT], false, points);
-        count += add_edge(pl, &edges[HW_EDGE_NECK_LEFT], true, &points[count]);
-        count += add_edge(pl, &edges[HW_EDGE_NECK_RIGHT], false, &points[count]);
-        count += add_edge(pl, &edges[HW_EDGE_RIGHT], true, &points[count]);
+    if (points == NULL) {
+        return;
     }
+    int count = add_edge(pl, &edges[HW_EDGE_LEFT], false, points);
+    count += add_edge(pl, &edges[HW_EDGE_NECK_LEFT], true, &points[count]);
+    count += add_edge(pl, &edges[HW_EDGE_NECK_RIGHT], false, &points[count]);
+    count += add_edge(pl, &edges[HW_EDGE_RIGHT], true, &points[count]);
+    pl->round = points;
+    pl->round_count = count;
+}
+
+static void outline(const hw_pieceplace *pl)
+{
+    const hw_trace *edges = pl->view->edges;
     hw_drawing *d = pl->pen->drawing;
-    hw_drawing_polygon(d, HW_LOOK_PIECE, points, count);
+    hw_drawing_polygon(d, HW_LOOK_PIECE, pl->round, pl->round_count);
     if (pl->view->piece->face_cm > 0) {
         double face_cm = pl->view->piece->face_cm;
         hw_point top = spot_at(pl, hw_trace_across_cm(&edges[HW_EDGE_LEFT], face_cm), face_cm);
@@ -164,7 +179,26 @@ static void outline(const hw_pieceplace *pl)
         hw_drawing_rect(d, HW_LOOK_SHADE, top, foot);
         hw_drawing_line(d, HW_LOOK_DASHED, top, (hw_point){ foot.x_mm, top.y_mm });
     }
-    hw_drawing_polygon(d, HW_LOOK_OUTLINE, points, count);
+    hw_drawing_polygon(d, HW_LOOK_OUTLINE, pl->round, pl->round_count);
+}
+
+/* A width in words, in cm alone where both units would stand out beside the piece. */
+static const char *width_text(const hw_pieceplace *pl, hw_point middle, double cm)
+{
+    const char *text = length_text(pl->pen->arena, pl->pen->show, cm);
+    if (text == NULL || pl->pen->show != HW_SHOW_BOTH) {
+        return text;
+    }
+    double half_mm = hw_look_width_mm(HW_LOOK_SMALL, text) / 2;
+    bool within = middle.x_mm - half_mm >= spot_at(pl, pl->view->from_cm, 0).x_mm - gap_mm &&
+                  middle.x_mm + half_mm <= spot_at(pl, pl->view->to_cm, 0).x_mm + gap_mm;
+    return within ? text : length_text(pl->pen->arena, HW_SHOW_CM, cm);
+}
+
+static void tick(hw_drawing *d, hw_point at)
+{
+    hw_drawing_line(d, HW_LOOK_THIN, (hw_point){ at.x_mm, at.y_mm - tick_mm },
+        (hw_point){ at.x_mm, at.y_mm + tick_mm });
 }
 
 /* A measuring line along the page between two points at one height, and its length above it, or
@@ -172,15 +206,12 @@ static void outline(const hw_pieceplace *pl)
 static void measure(const hw_pieceplace *pl, hw_point from, hw_point to, double words_down_mm)
 {
     hw_drawing *d = pl->pen->drawing;
-    double cm = (to.x_mm - from.x_mm) / pl->pen->mm_per_cm;
+    hw_point middle = { (from.x_mm + to.x_mm) / 2, from.y_mm + words_down_mm };
     hw_drawing_line(d, HW_LOOK_THIN, from, to);
-    hw_drawing_line(d, HW_LOOK_THIN, (hw_point){ from.x_mm, from.y_mm - tick_mm },
-        (hw_point){ from.x_mm, from.y_mm + tick_mm });
-    hw_drawing_line(d, HW_LOOK_THIN, (hw_point){ to.x_mm, to.y_mm - tick_mm },
-        (hw_point){ to.x_mm, to.y_mm + tick_mm });
-    hw_drawing_words(d, HW_LOOK_SMALL,
-        (hw_point){ (from.x_mm + to.x_mm) / 2, from.y_mm + words_down_mm }, HW_ALIGN_MIDDLE,
-        length_text(pl->pen->arena, pl->pen->show, cm));
+    tick(d, from);
+    tick(d, to);
+    hw_drawing_words(d, HW_LOOK_SMALL, middle, HW_ALIGN_MIDDLE,
+        width_text(pl, middle, (to.x_mm - from.x_mm) / pl->pen->mm_per_cm));
 }
 
 /* The width at the hem below, and that of the neck, or of a flat top, above. */
@@ -206,18 +237,63 @@ static void end_widths(const hw_pieceplace *pl)
     }
 }
 
-/* A line across the piece, with its width, where a stretch ends. */
-static void guide(const hw_pieceplace *pl, double up_cm)
+/* Narrow the part of a straight way, span[0] to span[1] of 0 to 1, to where it is within half of
+ * a middle; false where nothing is left. */
+static bool narrow(double from, double step, double middle, double half, double *span)
+{
+    if (fabs(step) < tiny_mm) {
+        return fabs(from - middle) < half;
+    }
+    double enters = (middle - half - from) / step;
+    double leaves = (middle + half - from) / step;
+    span[0] = larger(span[0], smaller(enters, leaves));
+    span[1] = smaller(span[1], larger(enters, leaves));
+    return span[0] < span[1];
+}
+
+/* Whether a text would lie on the outline. */
+static bool touches(const hw_pieceplace *pl, hw_point at, hw_align align, const char *text)
+{
+    static const double before[] = {
+        [HW_ALIGN_START] = 0.5, [HW_ALIGN_MIDDLE] = 0, [HW_ALIGN_END] = -0.5
+    };
+    double width_mm = hw_look_width_mm(HW_LOOK_SMALL, text);
+    hw_point middle = { at.x_mm + before[align] * width_mm, at.y_mm - lower_mm };
+    for (int i = 0; i < pl->round_count; i++) {
+        hw_point from = pl->round[i];
+        hw_point to = pl->round[(i + 1) % pl->round_count];
+        double span[] = { 0, 1 };
+        if (narrow(from.x_mm, to.x_mm - from.x_mm, middle.x_mm, width_mm / 2 + near_mm, span) &&
+            narrow(from.y_mm, to.y_mm - from.y_mm, middle.y_mm, apart_mm / 2, span)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* A width on a line across the piece: above it, or below, where it touches nothing; in cm alone
+ * where that is shorter. Where there is no such place, neither line nor width is drawn. */
+static bool guide(const hw_pieceplace *pl, double up_cm)
 {
     const hw_trace *edges = pl->view->edges;
     double left_cm = hw_trace_across_cm(&edges[HW_EDGE_LEFT], up_cm);
     double right_cm = hw_trace_across_cm(&edges[HW_EDGE_RIGHT], up_cm);
     hw_point from = spot_at(pl, left_cm, up_cm);
     hw_point to = spot_at(pl, right_cm, up_cm);
-    hw_drawing_line(pl->pen->drawing, HW_LOOK_DASHED, from, to);
-    hw_drawing_words(pl->pen->drawing, HW_LOOK_SMALL,
-        (hw_point){ (from.x_mm + to.x_mm) / 2, from.y_mm - gap_mm / 2 }, HW_ALIGN_MIDDLE,
-        length_text(pl->pen->arena, pl->pen->show, right_cm - left_cm));
+    const hw_show shows[] = { pl->pen->show,
+        pl->pen->show == HW_SHOW_BOTH ? HW_SHOW_CM : pl->pen->show };
+    const double downs_mm[] = { -gap_mm / 2, apart_mm - gap_mm / 2 };
+    for (int i = 0; i < 4; i++) {
+        const char *text = length_text(pl->pen->arena, shows[i / 2], right_cm - left_cm);
+        hw_point at = { (from.x_mm + to.x_mm) / 2, from.y_mm + downs_mm[i % 2] };
+        if (text == NULL || (hw_look_width_mm(HW_LOOK_SMALL, text) < to.x_mm - from.x_mm &&
+                                !touches(pl, at, HW_ALIGN_MIDDLE, text))) {
+            hw_drawing_line(pl->pen->drawing, HW_LOOK_DASHED, from, to);
+            hw_drawing_words(pl->pen->drawing, HW_LOOK_SMALL, at, HW_ALIGN_MIDDLE, text);
+            return true;
+        }
+    }
+    return false;
 }
 
 /* A ruler at the left: heights from the fold, their words pushed up where they would touch. */
@@ -234,26 +310,38 @@ static void heights(const hw_pieceplace *pl)
         (hw_point){ foot.x_mm + tick_mm, foot.y_mm });
     for (int i = 0; i < v->mark_count; i++) {
         hw_point at = { foot.x_mm, spot_at(pl, 0, v->marks[i].up_cm).y_mm };
-        double words_mm = at.y_mm < free_mm ? at.y_mm : free_mm;
+        double words_mm = smaller(at.y_mm, free_mm);
         free_mm = words_mm - apart_mm;
         hw_drawing_line(d, HW_LOOK_THIN, (hw_point){ at.x_mm + tick_mm, at.y_mm }, at);
         hw_drawing_line(
             d, HW_LOOK_THIN, at, (hw_point){ at.x_mm - lead_mm + gap_mm / 2, words_mm });
         hw_drawing_words(d, HW_LOOK_SMALL, (hw_point){ at.x_mm - lead_mm, words_mm + lower_mm },
             HW_ALIGN_END, v->marks[i].text);
-        if (v->marks[i].guide && guide_mm - at.y_mm >= apart_mm) {
-            guide(pl, v->marks[i].up_cm);
+        if (v->marks[i].guide && guide_mm - at.y_mm >= 2 * apart_mm &&
+            guide(pl, v->marks[i].up_cm)) {
             guide_mm = at.y_mm;
         }
     }
 }
 
-/* The name of each stretch outside its middle; side HW_LEFT: left of the edge. */
+/* A name outside its place on the edge, moved out until it touches nothing. */
+static void name(const hw_pieceplace *pl, hw_point at, hw_side side, const char *text)
+{
+    double out_mm = side == HW_LEFT ? -gap_mm : gap_mm;
+    hw_align align = side == HW_LEFT ? HW_ALIGN_END : HW_ALIGN_START;
+    at.x_mm += out_mm;
+    for (int i = 0; i < MOST_MOVES && touches(pl, at, align, text); i++) {
+        at.x_mm += out_mm / 2;
+    }
+    hw_drawing_words(pl->pen->drawing, HW_LOOK_SMALL, at, align, text);
+}
+
+/* The name of each stretch beside its middle, no two on one line. */
 static void names(const hw_pieceplace *pl, hw_side side)
 {
     const hw_trace *trace = &pl->view->edges[side == HW_LEFT ? HW_EDGE_LEFT : HW_EDGE_RIGHT];
-    double out_mm = side == HW_LEFT ? -gap_mm : gap_mm;
     double from_cm = trace->spots[0].up_cm;
+    double free_mm = pl->fold_mm;
     for (int i = 1; i < trace->count; i++) {
         if (!hw_trace_ends(trace, i)) {
             continue;
@@ -262,9 +350,9 @@ static void names(const hw_pieceplace *pl, hw_side side)
         from_cm = trace->spots[i].up_cm;
         if (trace->spots[i].stretch[0] != '\0') {
             hw_point at = spot_at(pl, hw_trace_across_cm(trace, up_cm), up_cm);
-            hw_drawing_words(pl->pen->drawing, HW_LOOK_SMALL,
-                (hw_point){ at.x_mm + out_mm, at.y_mm + lower_mm },
-                side == HW_LEFT ? HW_ALIGN_END : HW_ALIGN_START, trace->spots[i].stretch);
+            at.y_mm = smaller(at.y_mm + lower_mm, free_mm);
+            free_mm = at.y_mm - apart_mm;
+            name(pl, at, side, trace->spots[i].stretch);
         }
     }
 }
@@ -294,12 +382,14 @@ static void foot(const hw_pieceplace *pl)
 
 void hw_pieceview_draw(const hw_pieceplace *at)
 {
-    outline(at);
-    end_widths(at);
-    heights(at);
-    if (at->view->names_left) {
-        names(at, HW_LEFT);
+    hw_pieceplace pl = *at;
+    go_round(&pl);
+    outline(&pl);
+    end_widths(&pl);
+    heights(&pl);
+    if (pl.view->names_left) {
+        names(&pl, HW_LEFT);
     }
-    names(at, HW_RIGHT);
-    foot(at);
+    names(&pl, HW_RIGHT);
+    foot(&pl);
 }

@@ -40,6 +40,8 @@ typedef struct {
     const hw_piecepen *pen;
     const hw_pieceview *view;
     double middle_mm, fold_mm; /* its middle and its fold */
+    const hw_point *round;     /* all round it, on the page; set by hw_pieceview_draw */
+    int round_count;
 } hw_pieceplace;
 
 enum {

@@ -3,7 +3,6 @@
 #include "write/svg.h"
 
 #include <assert.h>
-#include <string.h>
 
 #include "core/num.h"
 
@@ -144,7 +143,7 @@ _Static_assert(sizeof shapes / sizeof shapes[0] == HW_DRAWN_COUNT, "a writer for
 
 static bool same_group(const hw_drawn *a, const hw_drawn *b)
 {
-    return a->look == b->look && memcmp(&a->line_mm, &b->line_mm, sizeof a->line_mm) == 0;
+    return a->look == b->look && !(a->line_mm < b->line_mm) && !(a->line_mm > b->line_mm);
 }
 
 static void head(hw_buf *buf, const hw_drawing *drawing)

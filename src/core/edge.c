@@ -1,0 +1,246 @@
+/* Edges: where they lie, their lengths and the area between them, curves by GSL.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include <assert.h>
+#include <gsl/gsl_errno.h>
+#include <gsl/gsl_integration.h>
+#include <gsl/gsl_interp.h>
+#include <math.h>
+#include <string.h>
+
+#include "core/outline.h"
+
+enum { MOST_POINTS = HW_MAX_CORNERS + 2 }; /* the hem's corner and the face's top come before */
+
+/* ---- Splines: where an edge lies ---- */
+
+/* Points that one spline runs through: all ways between them have one curve. */
+typedef struct {
+    gsl_interp *interp;
+    double up_cm[MOST_POINTS], across_cm[MOST_POINTS];
+    int first, last; /* points of the edge */
+} bend;
+
+static const gsl_interp_type *type_of(hw_curve curve)
+{
+    return curve == HW_CURVE_NATURAL ? gsl_interp_cspline : gsl_interp_steffen;
+}
+
+/* The last point of the spline that begins at a point; the next point where the way is straight. */
+static int end_of(const hw_edge_line *edge, int first)
+{
+    int last = first + 1;
+    hw_curve curve = edge->points[last].curve;
+    while (curve != HW_CURVE_STRAIGHT && last + 1 < edge->count &&
+           edge->points[last + 1].curve == curve) {
+        last++;
+    }
+    return last;
+}
+
+/* The only call through which GSL takes memory for a spline. A straight stretch needs none: its
+ * `interp` stays NULL. */
+static hw_status open_bend(const hw_edge_line *edge, int first, bend *out)
+{
+    *out = (bend){ .first = first, .last = end_of(edge, first) };
+    size_t size = (size_t)(out->last - first + 1);
+    if (size < 3) {
+        return HW_OK;
+    }
+    for (size_t i = 0; i < size; i++) {
+        out->up_cm[i] = edge->points[(size_t)first + i].up_cm;
+        out->across_cm[i] = edge->points[(size_t)first + i].across_cm;
+    }
+    out->interp = gsl_interp_alloc(type_of(edge->points[out->last].curve), size);
+    if (out->interp == NULL) {
+        return HW_ERR_NOMEM;
+    }
+    if (gsl_interp_init(out->interp, out->up_cm, out->across_cm, size) != GSL_SUCCESS) {
+        gsl_interp_free(out->interp);
+        out->interp = NULL;
+        return HW_ERR_INTERNAL;
+    }
+    return HW_OK;
+}
+
+/* Along one way, curved or straight; a way that steps across ends where it leads to. */
+static hw_status across_at(const hw_edge_line *edge, const bend *b, double up_cm, double *out_cm)
+{
+    if (b->interp != NULL) {
+        int status = gsl_interp_eval_e(b->interp, b->up_cm, b->across_cm, up_cm, NULL, out_cm);
+        return status == GSL_SUCCESS ? HW_OK : HW_ERR_INTERNAL;
+    }
+    const hw_outline_point *from = &edge->points[b->first];
+    const hw_outline_point *to = &edge->points[b->last];
+    double rise_cm = to->up_cm - from->up_cm;
+    double part = rise_cm > 0 ? (up_cm - from->up_cm) / rise_cm : 1;
+    *out_cm = from->across_cm + part * (to->across_cm - from->across_cm);
+    return HW_OK;
+}
+
+hw_status hw_edge_at(const hw_edge_line *edge, const double *up_cm, int count, double *across_cm)
+{
+    const hw_outline_point *points = edge->points;
+    assert(edge->count >= 2);
+    double top_cm = points[edge->count - 1].up_cm;
+    hw_status status = HW_OK;
+    for (int first = 0; first + 1 < edge->count && status == HW_OK;) {
+        bend b = { 0 };
+        status = open_bend(edge, first, &b);
+        for (int i = 0; i < count && status == HW_OK; i++) {
+            if (up_cm[i] >= points[b.first].up_cm && up_cm[i] < points[b.last].up_cm) {
+                status = across_at(edge, &b, up_cm[i], &across_cm[i]);
+            }
+        }
+        first = b.last;
+        gsl_interp_free(b.interp); /* NULL is allowed */
+    }
+    for (int i = 0; i < count && status == HW_OK; i++) {
+        if (up_cm[i] >= top_cm) {
+            across_cm[i] = points[edge->count - 1].across_cm;
+        } else if (up_cm[i] < points[0].up_cm) {
+            across_cm[i] = points[0].across_cm;
+        }
+    }
+    return status;
+}
+
+/* ---- Lengths and areas ---- */
+
+enum { MOST_PARTS = 200 }; /* of a curve, in adaptive integration */
+
+/* The only call through which GSL takes memory for an integral. */
+static hw_status open_room(gsl_integration_workspace **out)
+{
+    *out = gsl_integration_workspace_alloc(MOST_PARTS);
+    return *out == NULL ? HW_ERR_NOMEM : HW_OK;
+}
+
+/* cm of edge for each cm of height. */
+static double stretch_at(double up_cm, void *context)
+{
+    const bend *b = context;
+    double slope = 0;
+    int status = gsl_interp_eval_deriv_e(b->interp, b->up_cm, b->across_cm, up_cm, NULL, &slope);
+    return status == GSL_SUCCESS ? hypot(1, slope) : NAN;
+}
+
+/* A curved way, from knot to knot, where it is smooth. */
+static hw_status curve_length(bend *b, int way, gsl_integration_workspace *room, double *out_cm)
+{
+    gsl_function along = { .function = stretch_at, .params = b };
+    double error = 0;
+    int status = gsl_integration_qag(&along, b->up_cm[way], b->up_cm[way + 1], 0, 1e-9, MOST_PARTS,
+        GSL_INTEG_GAUSS31, room, out_cm, &error);
+    bool good = status == GSL_SUCCESS || status == GSL_EROUND;
+    return good && error <= 1e-7 * *out_cm ? HW_OK : HW_ERR_INTERNAL;
+}
+
+static bool counts(const hw_outline_point *to, const char *stretch)
+{
+    return !to->open && (stretch == NULL || strcmp(to->stretch, stretch) == 0);
+}
+
+/* The ways of one bend that count, added to a sum. */
+static hw_status add_bend(const hw_edge_line *edge, bend *b, const char *stretch, double *sum_cm)
+{
+    gsl_integration_workspace *room = NULL;
+    hw_status status = b->interp == NULL ? HW_OK : open_room(&room);
+    for (int i = b->first; i < b->last && status == HW_OK; i++) {
+        const hw_outline_point *from = &edge->points[i];
+        const hw_outline_point *to = &edge->points[i + 1];
+        double cm = hypot(to->across_cm - from->across_cm, to->up_cm - from->up_cm);
+        if (counts(to, stretch)) {
+            status = room == NULL ? HW_OK : curve_length(b, i - b->first, room, &cm);
+            *sum_cm += cm;
+        }
+    }
+    gsl_integration_workspace_free(room); /* NULL is allowed */
+    return status;
+}
+
+hw_status hw_edge_length(const hw_edge_line *edge, const char *stretch, double *out_cm)
+{
+    double sum_cm = 0;
+    hw_status status = HW_OK;
+    for (int first = 0; first + 1 < edge->count && status == HW_OK;) {
+        bend b = { 0 };
+        status = open_bend(edge, first, &b);
+        if (status == HW_OK) {
+            status = add_bend(edge, &b, stretch, &sum_cm);
+        }
+        first = b.last;
+        gsl_interp_free(b.interp);
+    }
+    if (status == HW_OK) {
+        *out_cm = sum_cm;
+    }
+    return status;
+}
+
+/* Between the middle and an edge, below 0 left of the middle: the integral of across over up. */
+static hw_status area_of(const hw_edge_line *edge, double *out_cm2)
+{
+    double sum_cm2 = 0;
+    hw_status status = HW_OK;
+    for (int first = 0; first + 1 < edge->count && status == HW_OK;) {
+        bend b = { 0 };
+        status = open_bend(edge, first, &b);
+        const hw_outline_point *from = &edge->points[b.first];
+        const hw_outline_point *to = &edge->points[b.last];
+        double cm2 = (to->up_cm - from->up_cm) * (from->across_cm + to->across_cm) / 2;
+        if (status == HW_OK && b.interp != NULL) {
+            int result = gsl_interp_eval_integ_e(
+                b.interp, b.up_cm, b.across_cm, from->up_cm, to->up_cm, NULL, &cm2);
+            status = result == GSL_SUCCESS ? HW_OK : HW_ERR_INTERNAL;
+        }
+        sum_cm2 += cm2;
+        first = b.last;
+        gsl_interp_free(b.interp);
+    }
+    *out_cm2 = sum_cm2;
+    return status;
+}
+
+hw_status hw_outline_area(const hw_outline *outline, double *out_cm2)
+{
+    static const double signs[HW_EDGE_COUNT] = {
+        [HW_EDGE_LEFT] = -1, [HW_EDGE_RIGHT] = 1, [HW_EDGE_NECK_LEFT] = 1, [HW_EDGE_NECK_RIGHT] = -1
+    };
+    double sum_cm2 = 0;
+    for (int i = 0; i < HW_EDGE_TOP; i++) {
+        double cm2 = 0;
+        hw_status status = area_of(&outline->edges[i], &cm2);
+        if (status != HW_OK) {
+            return status;
+        }
+        sum_cm2 += signs[i] * cm2;
+    }
+    *out_cm2 = sum_cm2;
+    return HW_OK;
+}
+
+double hw_outline_height(const hw_outline *outline, const char *stretch)
+{
+    double height_cm = -1;
+    for (int side = 0; side < HW_SIDE_COUNT; side++) {
+        const hw_edge_line *edge = &outline->edges[side];
+        for (int i = 1; i < edge->count; i++) {
+            if (strcmp(edge->points[i].stretch, stretch) == 0) {
+                height_cm = fmax(height_cm, edge->points[i].up_cm);
+            }
+        }
+    }
+    return height_cm;
+}
+
+const char *hw_edge_name(hw_edge edge)
+{
+    static const char *const names[HW_EDGE_COUNT] = {
+        [HW_EDGE_LEFT] = "left",
+        [HW_EDGE_RIGHT] = "right",
+        [HW_EDGE_NECK_LEFT] = "neck left",
+        [HW_EDGE_NECK_RIGHT] = "neck right",
+        [HW_EDGE_TOP] = "top",
+    };
+    return names[edge];
+}

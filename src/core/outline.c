@@ -1,0 +1,389 @@
+/* A piece's edges in one size from what the garment draws.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include "core/outline.h"
+
+#include <assert.h>
+#include <math.h>
+
+/* A length below which two places are one: rules that come to the same differ by rounding alone. */
+#define SAME_CM 1e-9
+
+enum {
+    MOST_POINTS = HW_MAX_CORNERS + 2, /* the hem's corner and the face's top come before */
+    TOP_POINTS = 4,
+    LOOKS = 32, /* places along a curve at which edges are compared */
+};
+
+static bool same(double a_cm, double b_cm)
+{
+    return fabs(a_cm - b_cm) <= SAME_CM;
+}
+
+/* ---- From corners to points ---- */
+
+/* An edge on its way from the file's corners. */
+typedef struct {
+    const hw_outline_task *task;
+    hw_arena *arena;
+    hw_err *err;
+    hw_edge edge;
+    hw_outline_point *points; /* [MOST_POINTS] */
+    int count;
+} drawing;
+
+/* Refused, with the fault behind the words for the place: "`back`, size 92: the right edge's ...".
+ */
+static hw_status refuse(const drawing *d, const hw_outline_point *where, const char *fault)
+{
+    const char *stretch = where->stretch;
+    bool named = stretch[0] != '\0';
+    hw_status status = hw_err_set(d->err, HW_ERR_RANGE, "`%s`, size %s: the edge `%s`%s%s%s %s",
+        d->task->piece->name, d->task->finished->names[d->task->size], hw_edge_name(d->edge),
+        named ? ", stretch `" : "", stretch, named ? "`," : "", fault);
+    return hw_err_place(d->err, status, where->line, 0);
+}
+
+/* Where a corner lies as it is drawn, `sign` -1 where it is mirrored. */
+static hw_status evaluate(
+    const drawing *d, const hw_corner *corner, double sign, hw_outline_point *out)
+{
+    hw_rule_place place = { .finished = d->task->finished, .size = d->task->size };
+    double across_cm = 0;
+    double up_cm = 0;
+    hw_status status = hw_rule_value(&corner->across, &place, &across_cm, NULL, d->err);
+    if (status == HW_OK) {
+        status = hw_rule_value(&corner->up, &place, &up_cm, NULL, d->err);
+    }
+    if (status != HW_OK) {
+        return hw_err_place(d->err, status, corner->line, 0);
+    }
+    *out = (hw_outline_point){ .across_cm = sign * across_cm,
+        .up_cm = up_cm,
+        .curve = corner->curve,
+        .stretch = corner->stretch,
+        .line = corner->line };
+    if (!(fabs(across_cm) <= HW_MAX_CM && up_cm >= 0 && up_cm <= HW_MAX_CM)) {
+        return refuse(d, out, "leads below the fold or out of all measure: correct its corner");
+    }
+    return HW_OK;
+}
+
+/* One more point. Heights that differ by rounding alone become the same height. */
+static hw_status append(drawing *d, hw_outline_point point)
+{
+    const hw_outline_point *before = &d->points[d->count - 1];
+    if (same(point.up_cm, before->up_cm)) {
+        point.up_cm = before->up_cm;
+        if (!same(point.across_cm, before->across_cm) && point.curve != HW_CURVE_STRAIGHT) {
+            return refuse(d, &point,
+                "is a curve that begins and ends at one height: leave `curve` out there, or let "
+                "`up` rise");
+        }
+        point.curve = HW_CURVE_STRAIGHT;
+    }
+    if (point.up_cm < before->up_cm) {
+        return refuse(d, &point, "turns down: `up` must never fall from one corner to the next");
+    }
+    assert(d->count < MOST_POINTS);
+    d->points[d->count++] = point;
+    return HW_OK;
+}
+
+/* Before a way that leaves the straight run from the hem: the edge runs up the hem's face first. */
+static hw_status rise_to_face(drawing *d, const hw_outline_point *next)
+{
+    double face_cm = d->task->face_cm;
+    const hw_outline_point *last = &d->points[d->count - 1];
+    bool straight_up = same(next->across_cm, last->across_cm) && next->curve == HW_CURVE_STRAIGHT;
+    if (straight_up || last->up_cm >= face_cm - SAME_CM) {
+        return HW_OK;
+    }
+    if (next->up_cm < face_cm - SAME_CM) {
+        return refuse(d, next,
+            "moves across within the hem, where the edge runs straight up: move the corner above "
+            "the hem");
+    }
+    return append(d, (hw_outline_point){ .across_cm = last->across_cm,
+                         .up_cm = face_cm,
+                         .curve = HW_CURVE_STRAIGHT,
+                         .stretch = next->stretch,
+                         .line = next->line });
+}
+
+/* Left and right: which of the two the file draws for this edge, and whether it is turned over. */
+static const hw_edge_rule *drawn_side(const hw_outline_task *task, hw_side side, double *sign)
+{
+    const hw_outline_rule *rule = task->piece->outline;
+    hw_side other = side == HW_LEFT ? HW_RIGHT : HW_LEFT;
+    hw_side from = rule->mirrored ? other : side;
+    if (rule->sides[from].count == 0) {
+        from = from == HW_LEFT ? HW_RIGHT : HW_LEFT;
+    }
+    *sign = from == side ? 1 : -1;
+    return &rule->sides[from];
+}
+
+static hw_status draw_side(drawing *d, hw_side side)
+{
+    const hw_outline_task *task = d->task;
+    double sign = 0;
+    const hw_edge_rule *rule = drawn_side(task, side, &sign);
+    double outward = side == HW_LEFT ? -0.5 : 0.5;
+    double drawn_cm = outward * task->main_cm;
+    double knitted_cm = outward * task->width_cm;
+    assert(rule->count > 0 && rule->count <= HW_MAX_CORNERS);
+    d->points[d->count++] =
+        (hw_outline_point){ .across_cm = knitted_cm, .stretch = "", .line = rule->corners[0].line };
+    bool at_hem = true;
+    for (int i = 0; i < rule->count; i++) {
+        hw_outline_point point = { 0 };
+        hw_status status = evaluate(d, &rule->corners[i], sign, &point);
+        at_hem = at_hem && same(point.across_cm, drawn_cm);
+        point.across_cm = at_hem ? knitted_cm : point.across_cm;
+        if (status == HW_OK) {
+            status = rise_to_face(d, &point);
+        }
+        if (status == HW_OK) {
+            status = append(d, point);
+        }
+        if (status != HW_OK) {
+            return status;
+        }
+    }
+    return HW_OK;
+}
+
+/* Right of the middle for both: the left one is turned over in the end. */
+static hw_status draw_neck(drawing *d)
+{
+    const hw_edge_rule *rule = &d->task->piece->outline->neck;
+    assert(rule->count > 0 && rule->count <= HW_MAX_CORNERS);
+    double sign = d->edge == HW_EDGE_NECK_LEFT ? -1 : 1;
+    for (int i = 0; i < rule->count; i++) {
+        hw_outline_point point = { 0 };
+        hw_status status = evaluate(d, &rule->corners[i], sign, &point);
+        if (status == HW_OK && i == 0) {
+            d->points[d->count++] =
+                (hw_outline_point){ .up_cm = point.up_cm, .stretch = "", .line = point.line };
+        }
+        if (status == HW_OK) {
+            status = append(d, point);
+        }
+        if (status != HW_OK) {
+            return status;
+        }
+    }
+    return HW_OK;
+}
+
+static hw_status draw(drawing *d, hw_edge_line *out)
+{
+    d->points = hw_arena_get(d->arena, MOST_POINTS, sizeof *d->points);
+    d->count = 0;
+    if (d->points == NULL) {
+        return HW_ERR_NOMEM;
+    }
+    bool neck = d->edge == HW_EDGE_NECK_LEFT || d->edge == HW_EDGE_NECK_RIGHT;
+    hw_status status =
+        neck ? draw_neck(d) : draw_side(d, d->edge == HW_EDGE_LEFT ? HW_LEFT : HW_RIGHT);
+    *out = (hw_edge_line){ .points = d->points, .count = d->count };
+    return status;
+}
+
+/* ---- What edges must keep to ---- */
+
+static const hw_outline_point *end_point(const hw_edge_line *edge)
+{
+    return &edge->points[edge->count - 1];
+}
+
+/* All edges end at one height, and rounding does not tell them apart. */
+static hw_status level_tops(drawing *d, hw_outline *outline)
+{
+    double top_cm = end_point(&outline->edges[HW_EDGE_LEFT])->up_cm;
+    for (int i = HW_EDGE_RIGHT; i < HW_EDGE_TOP; i++) {
+        const hw_edge_line *edge = &outline->edges[i];
+        if (edge->count > 0 && !same(end_point(edge)->up_cm, top_cm)) {
+            d->edge = (hw_edge)i;
+            return refuse(d, end_point(edge),
+                "ends at another height than the left edge: all edges of a piece end at one "
+                "height");
+        }
+    }
+    outline->top_cm = top_cm;
+    return HW_OK;
+}
+
+/* Edges that must lie apart; the first of them is named where its corner is the likelier slip. */
+typedef struct {
+    hw_edge left, right, first;
+} neighbours;
+
+enum { HEIGHTS = LOOKS + 2 };
+
+/* Heights along one way at which to compare: its end, just below that, and places on a curve. */
+static int heights_of(
+    const hw_outline_point *from, const hw_outline_point *to, double low_cm, double *up_cm)
+{
+    int count = 0;
+    int looks = to->curve == HW_CURVE_STRAIGHT ? 0 : LOOKS;
+    for (int i = 0; i < looks; i++) {
+        up_cm[count++] = from->up_cm + (to->up_cm - from->up_cm) * i / looks;
+    }
+    up_cm[count++] = to->up_cm - 1e-6;
+    up_cm[count++] = to->up_cm;
+    for (int i = 0; i < count; i++) {
+        up_cm[i] = fmax(up_cm[i], low_cm);
+    }
+    return count;
+}
+
+/* How far two edges may pass each other unnoticed: less than any row or stitch. */
+#define PASS_CM 1e-3
+
+/* Whether two edges keep their order at some heights, with the status of looking. */
+static hw_status apart(
+    const hw_outline *outline, neighbours pair, const double *up_cm, int count, bool *out)
+{
+    double left_cm[HEIGHTS] = { 0 };
+    double right_cm[HEIGHTS] = { 0 };
+    hw_status status = hw_edge_at(&outline->edges[pair.left], up_cm, count, left_cm);
+    if (status == HW_OK) {
+        status = hw_edge_at(&outline->edges[pair.right], up_cm, count, right_cm);
+    }
+    *out = true;
+    for (int i = 0; i < count && status == HW_OK; i++) {
+        *out = *out && left_cm[i] <= right_cm[i] + PASS_CM;
+    }
+    return status;
+}
+
+/* Along the ways of one of the two. */
+static hw_status check_along(
+    drawing *d, const hw_outline *outline, neighbours pair, hw_edge which, double low_cm)
+{
+    bool neck = pair.first != HW_EDGE_RIGHT;
+    const char *fault =
+        neck ? "leaves the piece: a neck lies between the middle and the edge"
+             : "crosses the other edge: the left edge must stay left of the right one";
+    const hw_edge_line *edge = &outline->edges[which];
+    for (int i = 1; i < edge->count; i++) {
+        double up_cm[HEIGHTS];
+        bool good = true;
+        int count = heights_of(&edge->points[i - 1], &edge->points[i], low_cm, up_cm);
+        hw_status status = apart(outline, pair, up_cm, count, &good);
+        if (status != HW_OK) {
+            return status;
+        }
+        if (!good) {
+            d->edge = which;
+            return refuse(d, &edge->points[i], fault);
+        }
+    }
+    return HW_OK;
+}
+
+static hw_status check_order(drawing *d, const hw_outline *outline)
+{
+    static const neighbours pairs[] = { { HW_EDGE_LEFT, HW_EDGE_RIGHT, HW_EDGE_RIGHT },
+        { HW_EDGE_NECK_LEFT, HW_EDGE_NECK_RIGHT, HW_EDGE_NECK_RIGHT },
+        { HW_EDGE_NECK_RIGHT, HW_EDGE_RIGHT, HW_EDGE_NECK_RIGHT },
+        { HW_EDGE_LEFT, HW_EDGE_NECK_LEFT, HW_EDGE_NECK_LEFT } };
+    bool neck = outline->edges[HW_EDGE_NECK_RIGHT].count > 0;
+    double low_cm = neck ? outline->neck_cm : 0;
+    size_t count = neck ? sizeof pairs / sizeof pairs[0] : 1;
+    hw_status status = HW_OK;
+    for (size_t i = 0; i < count && status == HW_OK; i++) {
+        double from_cm = i == 0 ? 0 : low_cm;
+        hw_edge first = pairs[i].first;
+        hw_edge second = first == pairs[i].left ? pairs[i].right : pairs[i].left;
+        status = check_along(d, outline, pairs[i], first, from_cm);
+        if (status == HW_OK) {
+            status = check_along(d, outline, pairs[i], second, from_cm);
+        }
+    }
+    return status;
+}
+
+static hw_status check_neck(drawing *d, hw_outline *outline)
+{
+    const hw_outline_point *lowest = &outline->edges[HW_EDGE_NECK_RIGHT].points[0];
+    d->edge = HW_EDGE_NECK_RIGHT;
+    outline->neck_cm = lowest->up_cm;
+    if (lowest->up_cm < fmax(d->task->face_cm, SAME_CM)) {
+        return refuse(d, lowest, "begins within the hem: let its first corner lie higher");
+    }
+    if (!(lowest->up_cm < outline->top_cm)) {
+        return refuse(d, lowest, "has no depth: let its first corner lie below the top");
+    }
+    return HW_OK;
+}
+
+/* ---- The top ---- */
+
+static hw_outline_point top_point(const hw_edge_line *edge, bool open)
+{
+    hw_outline_point point = *end_point(edge);
+    point.curve = HW_CURVE_STRAIGHT;
+    point.stretch = "";
+    point.open = open;
+    return point;
+}
+
+/* From left to right; with a neck the shoulders' tops, and nothing knitted between the two. */
+static hw_status draw_top(drawing *d, hw_outline *outline)
+{
+    const hw_edge_line *edges = outline->edges;
+    hw_outline_point *points = hw_arena_get(d->arena, TOP_POINTS, sizeof *points);
+    if (points == NULL) {
+        return HW_ERR_NOMEM;
+    }
+    bool neck = edges[HW_EDGE_NECK_RIGHT].count > 0;
+    hw_edge ways[2][2] = { { HW_EDGE_LEFT, neck ? HW_EDGE_NECK_LEFT : HW_EDGE_RIGHT },
+        { HW_EDGE_NECK_RIGHT, HW_EDGE_RIGHT } };
+    int count = 0;
+    for (int i = 0; i < (neck ? 2 : 1); i++) {
+        const hw_edge_line *from = &edges[ways[i][0]];
+        const hw_edge_line *to = &edges[ways[i][1]];
+        if (!same(end_point(from)->across_cm, end_point(to)->across_cm)) {
+            points[count] = top_point(from, count > 0);
+            points[count + 1] = top_point(to, false);
+            count += 2;
+        }
+    }
+    outline->edges[HW_EDGE_TOP] = (hw_edge_line){ .points = points, .count = count };
+    return HW_OK;
+}
+
+static hw_status outline_of(drawing *d, hw_outline *made)
+{
+    bool neck = d->task->piece->outline->neck.count > 0;
+    hw_status status = HW_OK;
+    for (int i = 0; i < (neck ? HW_EDGE_TOP : HW_SIDE_COUNT) && status == HW_OK; i++) {
+        d->edge = (hw_edge)i;
+        status = draw(d, &made->edges[i]);
+    }
+    if (status == HW_OK) {
+        status = level_tops(d, made);
+    }
+    if (status == HW_OK && neck) {
+        status = check_neck(d, made);
+    }
+    if (status == HW_OK) {
+        status = check_order(d, made);
+    }
+    return status == HW_OK ? draw_top(d, made) : status;
+}
+
+hw_status hw_outline_make(
+    const hw_outline_task *task, hw_arena *arena, hw_outline *out, hw_err *err)
+{
+    drawing d = { .task = task, .arena = arena, .err = err };
+    hw_outline made = { 0 };
+    hw_status status = outline_of(&d, &made);
+    if (status != HW_OK) {
+        return hw_err_set(err, status, "the outline of `%s` could not be made", task->piece->name);
+    }
+    *out = made;
+    return HW_OK;
+}

@@ -1,0 +1,382 @@
+/* The stitches of every row of a piece, from the lines that its edges are drawn in.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include "core/shape.h"
+
+#include <assert.h>
+#include <math.h>
+#include <string.h>
+
+#include "core/edgerows.h"
+#include "core/num.h"
+
+/* Heights that differ by less are one. */
+#define SAME_CM 1e-9
+
+static hw_side other(hw_side side)
+{
+    return side == HW_LEFT ? HW_RIGHT : HW_LEFT;
+}
+
+static hw_side start_of(hw_side first_start, int row)
+{
+    return row % 2 == 0 ? first_start : other(first_start);
+}
+
+hw_side hw_shape_start(const hw_shape *shape, int row)
+{
+    return start_of(shape->first_start, row);
+}
+
+int hw_shape_half_sts(const hw_shape *shape, int row, hw_side half)
+{
+    assert(shape->neck_halves[half] != NULL && row >= shape->neck_row);
+    int halves = shape->visible_sts - shape->neck_halves[half][row];
+    return halves / 2 - shape->inset_sts[half][row];
+}
+
+int hw_shape_sts(const hw_shape *shape, int row)
+{
+    if (shape->neck_halves[HW_LEFT] == NULL || row < shape->neck_row) {
+        return shape->visible_sts - shape->inset_sts[HW_LEFT][row] -
+               shape->inset_sts[HW_RIGHT][row];
+    }
+    return hw_shape_half_sts(shape, row, HW_LEFT) + hw_shape_half_sts(shape, row, HW_RIGHT);
+}
+
+/* ---- Shoulders in short rows ---- */
+
+/* The stretch `shoulder` of an edge; false where it has none or runs outward in it. */
+static bool shoulder_of(const hw_edge_line *edge, hw_side side, double *low_cm, double *high_cm)
+{
+    double inward = side == HW_LEFT ? 1 : -1;
+    bool found = false;
+    for (int i = 1; i < edge->count; i++) {
+        const hw_outline_point *from = &edge->points[i - 1];
+        const hw_outline_point *to = &edge->points[i];
+        if (strcmp(to->stretch, "shoulder") != 0) {
+            continue;
+        }
+        if (inward * (to->across_cm - from->across_cm) < 0) {
+            return false;
+        }
+        *low_cm = found ? *low_cm : from->up_cm;
+        *high_cm = to->up_cm;
+        found = true;
+    }
+    return found;
+}
+
+/* Rows from first up to, but not with, end. */
+typedef struct {
+    int first, end;
+} span;
+
+/* The rows in which an edge is held: none, or those of its shoulder. After the last of them comes a
+ * row that begins at the edge, so that the usual pairs can follow. */
+static span held_rows(const hw_shape_task *task, hw_side side)
+{
+    double low_cm = 0;
+    double high_cm = 0;
+    span rows = { 0 };
+    if (!task->short_rows || !shoulder_of(&task->outline->edges[side], side, &low_cm, &high_cm)) {
+        return rows;
+    }
+    while (rows.first < task->rows && task->low_cm[rows.first + 1] <= low_cm + SAME_CM) {
+        rows.first++;
+    }
+    rows.end = rows.first;
+    while (rows.end < task->rows && task->low_cm[rows.end] < high_cm - SAME_CM) {
+        rows.end++;
+    }
+    bool more = rows.end < task->rows && rows.end > rows.first;
+    rows.end += more && start_of(task->first_start, rows.end) != side ? 1 : 0;
+    return rows;
+}
+
+bool hw_shape_holds(const hw_shape_task *task, hw_side side, int row)
+{
+    span held = held_rows(task, side);
+    return row >= held.first && row < held.end && start_of(task->first_start, row) != side;
+}
+
+/* ---- One edge ---- */
+
+/* An edge as it is to be followed: `inward` 1 or -1 times across, less `base_cm`, is the inset. */
+typedef struct {
+    const hw_shape_task *task;
+    hw_edge_line line; /* without what is flat at the very top: that is never knitted */
+    double inward, base_cm;
+    double more_sts; /* added to the inset */
+    bool from_zero;  /* row 0 changes from 0 */
+    hw_side begins;  /* rows that begin here may have groups */
+    span held;
+    int first; /* row */
+} pursuit;
+
+/* The room for one edge's rows. */
+typedef struct {
+    double *heights_cm, *sts; /* [2 rows + 1]: where rows begin and end, then their middles */
+    double *least, *most;
+    hw_row_kind *may;
+    bool *right_side;
+} rows_room;
+
+static bool open_rows(int rows, hw_arena *room, rows_room *out)
+{
+    size_t n = (size_t)rows;
+    *out = (rows_room){
+        .heights_cm = hw_arena_get(room, 2 * n + 1, sizeof(double)),
+        .sts = hw_arena_get(room, 2 * n + 1, sizeof(double)),
+        .least = hw_arena_get(room, n, sizeof(double)),
+        .most = hw_arena_get(room, n, sizeof(double)),
+        .may = hw_arena_get(room, n, sizeof(hw_row_kind)),
+        .right_side = hw_arena_get(room, n, sizeof(bool)),
+    };
+    return out->heights_cm != NULL && out->sts != NULL && out->least != NULL && out->most != NULL &&
+           out->may != NULL && out->right_side != NULL;
+}
+
+static hw_edge_line without_flat_top(const hw_edge_line *edge)
+{
+    hw_edge_line line = *edge;
+    double top_cm = edge->points[edge->count - 1].up_cm;
+    while (line.count > 2 && line.points[line.count - 2].up_cm >= top_cm) {
+        line.count--;
+    }
+    return line;
+}
+
+static double inset_at(const pursuit *p, double across_cm)
+{
+    double inset_cm = p->inward * across_cm - p->base_cm;
+    return inset_cm * p->task->sts_per_cm + p->more_sts;
+}
+
+static double within(double x, double low, double high)
+{
+    return fmin(fmax(x, low), high);
+}
+
+/* The wanted inset where rows begin and in their middles. */
+static hw_status follow_line(const pursuit *p, int rows, const rows_room *room)
+{
+    const double *low_cm = p->task->low_cm + p->first;
+    const hw_outline_point *points = p->line.points;
+    double bottom_cm = points[0].up_cm;
+    double top_cm = points[p->line.count - 1].up_cm;
+    for (int i = 0; i <= rows; i++) {
+        room->heights_cm[i] = within(low_cm[i], bottom_cm, top_cm);
+    }
+    for (int i = 0; i < rows; i++) {
+        double mid_cm = low_cm[i] + (low_cm[i + 1] - low_cm[i]) / 2;
+        room->heights_cm[rows + 1 + i] = within(mid_cm, bottom_cm, top_cm);
+    }
+    hw_status status = hw_edge_at(&p->line, room->heights_cm, 2 * rows + 1, room->sts);
+    for (int i = 0; i < 2 * rows + 1 && status == HW_OK; i++) {
+        room->sts[i] = inset_at(p, room->sts[i]);
+    }
+    return status;
+}
+
+static void widen(const rows_room *room, int row, double sts)
+{
+    room->least[row] = fmin(room->least[row], sts);
+    room->most[row] = fmax(room->most[row], sts);
+}
+
+/* The least and most that is wanted within each row, both ends of a step across included. */
+static void find_range(const pursuit *p, int rows, const rows_room *room)
+{
+    const double *low_cm = p->task->low_cm + p->first;
+    for (int row = 0; row < rows; row++) {
+        room->least[row] = room->sts[row];
+        room->most[row] = room->sts[row];
+        widen(room, row, room->sts[row + 1]);
+        widen(room, row, room->sts[rows + 1 + row]);
+    }
+    if (p->from_zero) {
+        widen(room, 0, 0);
+    }
+    int row = 0;
+    for (int i = 0; i < p->line.count; i++) {
+        const hw_outline_point *point = &p->line.points[i];
+        while (row < rows && low_cm[row + 1] < point->up_cm) {
+            row++;
+        }
+        for (int k = row; k < rows && low_cm[k] <= point->up_cm && k < row + 2; k++) {
+            if (low_cm[k + 1] >= point->up_cm) {
+                widen(room, k, inset_at(p, point->across_cm));
+            }
+        }
+    }
+}
+
+static hw_row_kind kind_of(const pursuit *p, int row, bool right_side)
+{
+    bool begins = start_of(p->task->first_start, row) == p->begins;
+    if (row >= p->held.first && row < p->held.end) {
+        /* the first row may still take off what a usual pair would */
+        bool usual = begins && row == p->held.first;
+        return usual ? HW_ROW_GROUP : begins ? HW_ROW_PLAIN : HW_ROW_HOLD;
+    }
+    if (begins) {
+        return HW_ROW_GROUP;
+    }
+    bool single = !p->task->right_side_rows || right_side;
+    return single ? HW_ROW_SINGLE : HW_ROW_PLAIN;
+}
+
+/* The insets of one edge's rows from its first on. */
+static hw_status pursue(const pursuit *p, hw_arena *arena, int *inset)
+{
+    const hw_shape_task *task = p->task;
+    int rows = task->rows - p->first;
+    hw_arena room;
+    hw_arena_init(&room, &arena->mem, arena->block_size);
+    rows_room made;
+    hw_status status = open_rows(rows, &room, &made) ? HW_OK : HW_ERR_NOMEM;
+    if (status == HW_OK) {
+        status = follow_line(p, rows, &made);
+    }
+    if (status == HW_OK) {
+        find_range(p, rows, &made);
+        for (int i = 0; i < rows; i++) {
+            made.right_side[i] = ((p->first + i) % 2 == 0) == task->first_is_right_side;
+            made.may[i] = kind_of(p, p->first + i, made.right_side[i]);
+        }
+        hw_edge_rows edge = { .rows = rows,
+            .at_low = made.sts,
+            .at_mid = made.sts + rows + 1,
+            .least = made.least,
+            .most = made.most,
+            .may = made.may,
+            .right_side = task->right_side_rows ? made.right_side : NULL,
+            .starts_anywhere = !p->from_zero };
+        status = hw_edge_rows_find(&edge, &room, inset);
+    }
+    hw_arena_release(&room);
+    return status;
+}
+
+/* ---- The piece ---- */
+
+/* Where an edge lies at the top of the hem's face, below a step across at that height. */
+static hw_status base_of(const hw_edge_line *edge, double low_cm, double *out_cm)
+{
+    for (int i = 0; i < edge->count; i++) {
+        if (fabs(edge->points[i].up_cm - low_cm) <= SAME_CM) {
+            *out_cm = edge->points[i].across_cm;
+            return HW_OK;
+        }
+    }
+    return hw_edge_at(edge, &low_cm, 1, out_cm);
+}
+
+static hw_status shape_side(
+    const hw_shape_task *task, hw_side side, hw_arena *arena, hw_shape *made)
+{
+    pursuit p = { .task = task,
+        .line = without_flat_top(&task->outline->edges[side]),
+        .inward = side == HW_LEFT ? 1 : -1,
+        .from_zero = true,
+        .begins = side,
+        .held = held_rows(task, side) };
+    made->inset_sts[side] = hw_arena_get(arena, (size_t)task->rows, sizeof(int));
+    if (made->inset_sts[side] == NULL) {
+        return HW_ERR_NOMEM;
+    }
+    double base_cm = 0;
+    hw_status status = base_of(&p.line, task->low_cm[0], &base_cm);
+    p.base_cm = p.inward * base_cm;
+    return status == HW_OK ? pursue(&p, arena, made->inset_sts[side]) : status;
+}
+
+static double mid_cm(const hw_shape_task *task, int row)
+{
+    return task->low_cm[row] + (task->low_cm[row + 1] - task->low_cm[row]) / 2;
+}
+
+/* A neck's edge in stitches from the middle of the piece. With an odd count the middle lies within
+ * a stitch, half a stitch off. */
+static hw_status shape_neck(
+    const hw_shape_task *task, hw_side half, hw_arena *arena, hw_shape *made)
+{
+    int rows = task->rows;
+    int odd = hw_num_mod(task->visible_sts, 2);
+    hw_edge edge = half == HW_LEFT ? HW_EDGE_NECK_LEFT : HW_EDGE_NECK_RIGHT;
+    pursuit p = { .task = task,
+        .line = without_flat_top(&task->outline->edges[edge]),
+        .inward = half == HW_LEFT ? -1 : 1,
+        .more_sts = odd == 1 ? -0.5 : 0,
+        .begins = other(half),
+        .first = made->neck_row };
+    int *halves = hw_arena_get(arena, (size_t)rows, sizeof *halves);
+    if (halves == NULL) {
+        return HW_ERR_NOMEM;
+    }
+    made->neck_halves[half] = halves;
+    hw_status status = HW_OK;
+    if (made->neck_row < rows) {
+        status = pursue(&p, arena, halves + made->neck_row);
+    }
+    for (int row = 0; row < rows; row++) {
+        halves[row] = row < made->neck_row ? -1 : 2 * halves[row] + odd;
+    }
+    return status;
+}
+
+/* Whether some stitch of a row is left, of each half where there are two. */
+static bool something_left(const hw_shape *shape, int row)
+{
+    if (shape->neck_halves[HW_LEFT] == NULL || row < shape->neck_row) {
+        return hw_shape_sts(shape, row) > 0;
+    }
+    return hw_shape_half_sts(shape, row, HW_LEFT) > 0 &&
+           hw_shape_half_sts(shape, row, HW_RIGHT) > 0;
+}
+
+static hw_status check_rows(const hw_shape_task *task, const hw_shape *shape, hw_err *err)
+{
+    for (int row = 0; row < shape->rows; row++) {
+        if (!something_left(shape, row)) {
+            return hw_err_set(err, HW_ERR_RANGE,
+                "nothing is left to knit in row %d above the hem, %.1f cm from the fold, with %d "
+                "rows still to come: let the edges end lower, or farther from each other",
+                row + 1, mid_cm(task, row), shape->rows - 1 - row);
+        }
+        if (hw_shape_sts(shape, row) > HW_MAX_STS) {
+            return hw_err_set(err, HW_ERR_RANGE,
+                "row %d above the hem would have more than %d stitches: draw the piece narrower",
+                row + 1, HW_MAX_STS);
+        }
+    }
+    return HW_OK;
+}
+
+hw_status hw_shape_make(const hw_shape_task *task, hw_arena *arena, hw_shape *out, hw_err *err)
+{
+    assert(task->rows >= 1 && task->rows <= HW_MAX_ROWS);
+    bool neck = task->outline->edges[HW_EDGE_NECK_RIGHT].count > 0;
+    hw_shape made = {
+        .rows = task->rows, .visible_sts = task->visible_sts, .first_start = task->first_start
+    };
+    while (made.neck_row < task->rows &&
+           (!neck || mid_cm(task, made.neck_row) < task->outline->neck_cm)) {
+        made.neck_row++;
+    }
+    hw_status status = HW_OK;
+    for (int side = 0; side < HW_SIDE_COUNT && status == HW_OK; side++) {
+        status = shape_side(task, (hw_side)side, arena, &made);
+        if (status == HW_OK && neck) {
+            status = shape_neck(task, (hw_side)side, arena, &made);
+        }
+    }
+    if (status == HW_OK) {
+        status = check_rows(task, &made, err);
+    }
+    if (status != HW_OK) {
+        return hw_err_set(err, status, "%s", "the rows above the hem could not be shaped");
+    }
+    *out = made;
+    return HW_OK;
+}

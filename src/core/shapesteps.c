@@ -1,0 +1,502 @@
+/* The shaping of a piece in a knitter's steps, and steps back into rows.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include <assert.h>
+#include <limits.h>
+#include <stdlib.h>
+
+#include "core/shape.h"
+
+enum {
+    FAR_ROWS = 8,     /* two groups farther apart are told one by one; own choice */
+    MOST_MIXED = 600, /* changes among which runs that overlap are looked for */
+    EDGES = 4,        /* left, right, and the neck's two */
+};
+
+/* A change at one edge in one row. */
+typedef struct {
+    int row, change; /* above 0: taken off */
+    hw_step_kind kind;
+    bool told; /* a run has it already */
+} event;
+
+typedef struct {
+    event *list; /* [rows] by row */
+    int count;
+} events;
+
+static const hw_step_place places[EDGES] = { HW_AT_LEFT, HW_AT_RIGHT, HW_AT_NECK_LEFT,
+    HW_AT_NECK_RIGHT };
+
+static hw_step_kind kind_of(int change, bool held)
+{
+    if (held) {
+        return HW_STEP_HOLD;
+    }
+    if (change == 1) {
+        return HW_STEP_DECREASE;
+    }
+    if (change == -1) {
+        return HW_STEP_INCREASE;
+    }
+    return change > 0 ? HW_STEP_BIND_OFF : HW_STEP_CAST_ON;
+}
+
+/* Stitches that an edge changes by in a row; the neck's first row belongs to the division. */
+static int change_at(const hw_shape *shape, int edge, int row)
+{
+    int side = edge % 2;
+    if (edge < 2) {
+        const int *inset = shape->inset_sts[side];
+        return inset[row] - (row > 0 ? inset[row - 1] : 0);
+    }
+    const int *halves = shape->neck_halves[side];
+    bool parted = halves != NULL && row > shape->neck_row;
+    return parted ? (halves[row] - halves[row - 1]) / 2 : 0;
+}
+
+static void collect(const hw_shape_task *task, const hw_shape *shape, int edge, events *out)
+{
+    for (int row = 0; row < shape->rows; row++) {
+        int change = change_at(shape, edge, row);
+        if (change != 0) {
+            bool held = edge < 2 && hw_shape_holds(task, (hw_side)edge, row);
+            out->list[out->count++] =
+                (event){ .row = row, .change = change, .kind = kind_of(change, held) };
+        }
+    }
+}
+
+/* ---- Runs ---- */
+
+/* Steps so far, of one place; without a list they are only counted. */
+typedef struct {
+    hw_shape_step *list;
+    int count;
+} told;
+
+static bool alike(const event *a, const event *b)
+{
+    return a->kind == b->kind && a->change == b->change;
+}
+
+static void tell(told *out, const event *first, int every, int times)
+{
+    if (out->list != NULL) {
+        out->list[out->count] = (hw_shape_step){ .kind = first->kind,
+            .row = first->row,
+            .every = times > 1 ? every : 0,
+            .times = times,
+            .sts = abs(first->change) };
+    }
+    out->count++;
+}
+
+/* Each run begins where the one before has ended. */
+static void tell_in_turn(const event *list, int count, told *out)
+{
+    for (int i = 0; i < count;) {
+        int every = i + 1 < count ? list[i + 1].row - list[i].row : 0;
+        int times = 1;
+        while (i + times < count && alike(&list[i], &list[i + times]) &&
+               list[i + times].row - list[i + times - 1].row == every) {
+            times++;
+        }
+        bool group = abs(list[i].change) > 1;
+        times = group && times == 2 && every > FAR_ROWS ? 1 : times;
+        tell(out, &list[i], every, times);
+        i += times;
+    }
+}
+
+/* The place of a change in a list by its row, or -1; `from` is not after it. */
+static int find_row(const event *list, int count, int from, int row)
+{
+    int i = from;
+    while (i < count && list[i].row < row) {
+        i++;
+    }
+    return i < count && list[i].row == row ? i : -1;
+}
+
+/* How often changes like one follow it at a distance; `mark` says that they are told. */
+static int follow_run(event *list, int count, int first, int every, bool mark)
+{
+    int times = 0;
+    for (int i = first; i >= 0 && !list[i].told && alike(&list[first], &list[i]);) {
+        times++;
+        if (mark && i != first) {
+            list[i].told = true;
+        }
+        i = find_row(list, count, i, list[i].row + every);
+    }
+    return times;
+}
+
+/* The longest run that begins with a change. */
+static int longest_from(event *list, int count, int first, int least, int *every)
+{
+    int best = least;
+    for (int i = first + 1; i < count; i++) {
+        int gap = list[i].row - list[first].row;
+        if ((list[count - 1].row - list[first].row) / gap + 1 <= best) {
+            break;
+        }
+        int times = follow_run(list, count, first, gap, false);
+        if (times > best) {
+            best = times;
+            *every = gap;
+        }
+    }
+    return best;
+}
+
+/* The longest run again and again, those between its rows left for others. Gives up where there
+ * would be more than `most`. */
+static void tell_mixed(event *list, int count, int most, told *out)
+{
+    for (int left = count; left > 0 && out->count <= most;) {
+        int best = 0;
+        int best_first = 0;
+        int best_every = 1;
+        for (int i = 0; i < count; i++) {
+            if (list[i].told) {
+                continue;
+            }
+            int every = 1;
+            int times = longest_from(list, count, i, best == 0 ? 1 : best, &every);
+            if (best == 0 || times > best) {
+                best = times;
+                best_first = i;
+                best_every = every;
+            }
+        }
+        (void)follow_run(list, count, best_first, best_every, true);
+        list[best_first].told = true;
+        tell(out, &list[best_first], best_every, best);
+        left -= best;
+    }
+}
+
+/* Changes in one direction. Runs that overlap are harder to keep count of than runs in turn, so
+ * they must save at least half of the steps (own choice). */
+static void tell_block(event *list, int count, told *out)
+{
+    told in_turn = { 0 };
+    tell_in_turn(list, count, &in_turn);
+    told mixed = { .count = count };
+    if (count <= MOST_MIXED && in_turn.count > 1) {
+        mixed.count = 0;
+        tell_mixed(list, count, in_turn.count / 2, &mixed);
+    }
+    for (int i = 0; i < count; i++) {
+        list[i].told = false;
+    }
+    if (2 * mixed.count <= in_turn.count) {
+        tell_mixed(list, count, count, out);
+    } else {
+        tell_in_turn(list, count, out);
+    }
+}
+
+static void tell_all(const events *all, hw_step_place place, told *out)
+{
+    int from = out->count;
+    for (int first = 0, last = 0; first < all->count; first = last) {
+        bool off = all->list[first].change > 0;
+        while (last < all->count && (all->list[last].change > 0) == off) {
+            last++;
+        }
+        tell_block(all->list + first, last - first, out);
+    }
+    for (int i = from; i < out->count && out->list != NULL; i++) {
+        out->list[i].place = place;
+    }
+}
+
+/* ---- Both ends at once ---- */
+
+/* Two edges' changes: those at both in one row, and the others. */
+typedef struct {
+    events both, one[2];
+} shared;
+
+static bool open_events(int rows, hw_arena *room, events *out)
+{
+    *out = (events){ .list = hw_arena_get(room, (size_t)rows, sizeof(event)) };
+    return out->list != NULL;
+}
+
+static bool halves_alike(const hw_shape *shape, int row)
+{
+    return shape->neck_halves[HW_LEFT] == NULL || row < shape->neck_row ||
+           hw_shape_half_sts(shape, row, HW_LEFT) == hw_shape_half_sts(shape, row, HW_RIGHT);
+}
+
+/* How many changes from here on are the same at both edges, with none at one edge between. */
+static int same_from(const hw_shape *shape, const events *pair, const int *at)
+{
+    int count = 0;
+    while (at[0] + count < pair[0].count && at[1] + count < pair[1].count) {
+        const event *left = &pair[0].list[at[0] + count];
+        const event *right = &pair[1].list[at[1] + count];
+        if (left->row != right->row || !alike(left, right) || !halves_alike(shape, left->row)) {
+            break;
+        }
+        count++;
+    }
+    return count;
+}
+
+static void move(events *to, const events *from, int *at)
+{
+    to->list[to->count++] = from->list[(*at)++];
+}
+
+/* Changes count as shared where at least so many in succession are. */
+static void share(const hw_shape *shape, const events *pair, int least, shared *out)
+{
+    out->both.count = out->one[0].count = out->one[1].count = 0;
+    int at[2] = { 0 };
+    while (at[0] < pair[0].count || at[1] < pair[1].count) {
+        int same = same_from(shape, pair, at);
+        for (int i = 0; i < same; i++) {
+            if (same >= least) {
+                move(&out->both, &pair[0], &at[0]);
+                at[1]++;
+            } else {
+                move(&out->one[0], &pair[0], &at[0]);
+                move(&out->one[1], &pair[1], &at[1]);
+            }
+        }
+        bool left = at[0] < pair[0].count;
+        bool right = at[1] < pair[1].count;
+        if (same > 0 || (!left && !right)) {
+            continue;
+        }
+        bool first = left && (!right || pair[0].list[at[0]].row <= pair[1].list[at[1]].row);
+        move(&out->one[first ? 0 : 1], &pair[first ? 0 : 1], &at[first ? 0 : 1]);
+    }
+}
+
+static void tell_shared(const shared *s, bool neck, told *out)
+{
+    tell_all(&s->both, neck ? HW_AT_NECK_BOTH : HW_AT_BOTH, out);
+    tell_all(&s->one[0], places[neck ? 2 : 0], out);
+    tell_all(&s->one[1], places[neck ? 3 : 1], out);
+}
+
+/* The steps of two edges, with as much told of both at once as makes the fewest. */
+static hw_status tell_pair(
+    const hw_shape *shape, const events *pair, bool neck, hw_arena *room, told *out)
+{
+    static const int leasts[] = { 1, 2, 4, INT_MAX };
+    shared s;
+    if (!open_events(shape->rows, room, &s.both) || !open_events(shape->rows, room, &s.one[0]) ||
+        !open_events(shape->rows, room, &s.one[1])) {
+        return HW_ERR_NOMEM;
+    }
+    int best = 0;
+    int fewest = INT_MAX;
+    for (size_t i = 0; i < sizeof leasts / sizeof leasts[0]; i++) {
+        told tried = { 0 };
+        share(shape, pair, leasts[i], &s);
+        tell_shared(&s, neck, &tried);
+        best = tried.count < fewest ? leasts[i] : best;
+        fewest = tried.count < fewest ? tried.count : fewest;
+    }
+    share(shape, pair, best, &s);
+    tell_shared(&s, neck, out);
+    return HW_OK;
+}
+
+/* ---- The list ---- */
+
+/* Stitches of a row as a place counts them: of its half, once there are halves. */
+static int left_at(const hw_shape *shape, hw_step_place place, int row)
+{
+    if (shape->neck_halves[HW_LEFT] == NULL || row < shape->neck_row) {
+        return hw_shape_sts(shape, row);
+    }
+    bool left = place == HW_AT_LEFT || place == HW_AT_NECK_LEFT;
+    return hw_shape_half_sts(shape, row, left ? HW_LEFT : HW_RIGHT);
+}
+
+static int held_sts(const hw_shape_task *task, const hw_shape *shape, hw_side side)
+{
+    int held = 0;
+    for (int row = 0; row < shape->rows; row++) {
+        held += hw_shape_holds(task, side, row) ? change_at(shape, (int)side, row) : 0;
+    }
+    return held;
+}
+
+static void tell_end(hw_step_place place, int row, int sts, told *out)
+{
+    out->list[out->count++] =
+        (hw_shape_step){ .kind = HW_STEP_END, .place = place, .row = row, .times = 1, .sts = sts };
+}
+
+/* The neck's division, and what is left at the top. */
+static void tell_ends(const hw_shape_task *task, const hw_shape *shape, told *out)
+{
+    int last = shape->rows - 1;
+    int held[HW_SIDE_COUNT] = { held_sts(task, shape, HW_LEFT), held_sts(task, shape, HW_RIGHT) };
+    if (shape->neck_halves[HW_LEFT] == NULL || shape->neck_row > last) {
+        tell_end(HW_AT_MIDDLE, shape->rows,
+            hw_shape_sts(shape, last) + held[HW_LEFT] + held[HW_RIGHT], out);
+        return;
+    }
+    out->list[out->count++] = (hw_shape_step){ .kind = HW_STEP_DIVIDE,
+        .place = HW_AT_MIDDLE,
+        .row = shape->neck_row,
+        .times = 1,
+        .sts = shape->neck_halves[HW_LEFT][shape->neck_row],
+        .left_sts = hw_shape_half_sts(shape, shape->neck_row, HW_RIGHT) };
+    int left = hw_shape_half_sts(shape, last, HW_LEFT) + held[HW_LEFT];
+    int right = hw_shape_half_sts(shape, last, HW_RIGHT) + held[HW_RIGHT];
+    if (left == right) {
+        tell_end(HW_AT_BOTH, shape->rows, left, out);
+    } else {
+        tell_end(HW_AT_LEFT, shape->rows, left, out);
+        tell_end(HW_AT_RIGHT, shape->rows, right, out);
+    }
+}
+
+static int compare(const void *a, const void *b)
+{
+    const hw_shape_step *first = a;
+    const hw_shape_step *second = b;
+    if (first->row != second->row) {
+        return first->row < second->row ? -1 : 1;
+    }
+    return (first->place > second->place) - (first->place < second->place);
+}
+
+/* A step for each change at most, and the division and two ends. */
+static bool open_told(int changes, hw_arena *arena, told *out)
+{
+    out->list = hw_arena_get(arena, (size_t)changes + 3, sizeof *out->list);
+    return out->list != NULL;
+}
+
+static hw_status tell_edges(
+    const hw_shape_task *task, const hw_shape *shape, hw_arena *arena, told *out)
+{
+    hw_arena room;
+    hw_arena_init(&room, &arena->mem, arena->block_size);
+    events edges[EDGES] = { 0 };
+    int changes = 0;
+    bool good = true;
+    for (int i = 0; i < EDGES && good; i++) {
+        good = open_events(shape->rows, &room, &edges[i]);
+        if (good) {
+            collect(task, shape, i, &edges[i]);
+            changes += edges[i].count;
+        }
+    }
+    good = good && open_told(changes, arena, out);
+    hw_status status = good ? HW_OK : HW_ERR_NOMEM;
+    for (int i = 0; i < EDGES && status == HW_OK; i += 2) {
+        status = tell_pair(shape, &edges[i], i == 2, &room, out);
+    }
+    hw_arena_release(&room);
+    return status;
+}
+
+hw_status hw_shape_steps_of(
+    const hw_shape_task *task, const hw_shape *shape, hw_arena *arena, hw_shape_steps *out)
+{
+    told all = { 0 };
+    hw_status status = tell_edges(task, shape, arena, &all);
+    if (status != HW_OK) {
+        return status;
+    }
+    for (int i = 0; i < all.count; i++) {
+        hw_shape_step *step = &all.list[i];
+        step->left_sts = left_at(shape, step->place, step->row + step->every * (step->times - 1));
+    }
+    tell_ends(task, shape, &all);
+    qsort(all.list, (size_t)all.count, sizeof *all.list, compare);
+    *out = (hw_shape_steps){ .list = all.list, .count = all.count };
+    return HW_OK;
+}
+
+/* ---- Back into rows ---- */
+
+/* Adds a step's change to the rows in which it happens. */
+static void add_step(const hw_shape_step *step, int change, int *rows)
+{
+    for (int i = 0; i < step->times; i++) {
+        rows[step->row + i * step->every] += change;
+    }
+}
+
+/* Which edges a step is about, [left, right]. */
+static void apply(const hw_shape_step *step, hw_shape *made)
+{
+    static const bool at[HW_AT_COUNT][EDGES] = {
+        [HW_AT_LEFT] = { true, false, false, false },
+        [HW_AT_RIGHT] = { false, true, false, false },
+        [HW_AT_BOTH] = { true, true, false, false },
+        [HW_AT_NECK_LEFT] = { false, false, true, false },
+        [HW_AT_NECK_RIGHT] = { false, false, false, true },
+        [HW_AT_NECK_BOTH] = { false, false, true, true },
+        [HW_AT_MIDDLE] = { false, false, true, true },
+    };
+    static const int signs[HW_STEP_COUNT] = { [HW_STEP_DECREASE] = 2,
+        [HW_STEP_INCREASE] = -2,
+        [HW_STEP_BIND_OFF] = 2,
+        [HW_STEP_CAST_ON] = -2,
+        [HW_STEP_HOLD] = 2,
+        [HW_STEP_DIVIDE] = 1,
+        [HW_STEP_END] = 0 };
+    int change = signs[step->kind] * step->sts;
+    for (int edge = 0; edge < EDGES && change != 0; edge++) {
+        int *rows = edge < 2 ? made->inset_sts[edge] : made->neck_halves[edge - 2];
+        if (at[step->place][edge] && rows != NULL) {
+            add_step(step, edge < 2 ? change / 2 : change, rows);
+        }
+    }
+    made->neck_row = step->kind == HW_STEP_DIVIDE ? step->row : made->neck_row;
+}
+
+/* From changes to what has changed so far. */
+static void add_up(hw_shape *made)
+{
+    for (int edge = 0; edge < EDGES; edge++) {
+        int *rows = edge < 2 ? made->inset_sts[edge] : made->neck_halves[edge - 2];
+        for (int row = 1; row < made->rows && rows != NULL; row++) {
+            rows[row] += rows[row - 1];
+        }
+        for (int row = 0; row < made->neck_row && rows != NULL && edge >= 2; row++) {
+            rows[row] = -1;
+        }
+    }
+}
+
+hw_status hw_shape_follow(
+    const hw_shape_task *task, const hw_shape_steps *steps, hw_arena *arena, hw_shape *out)
+{
+    hw_shape made = { .rows = task->rows,
+        .visible_sts = task->visible_sts,
+        .neck_row = task->rows,
+        .first_start = task->first_start };
+    bool neck = task->outline->edges[HW_EDGE_NECK_RIGHT].count > 0;
+    for (int edge = 0; edge < (neck ? EDGES : 2); edge++) {
+        int *rows = hw_arena_get(arena, (size_t)task->rows, sizeof *rows);
+        if (rows == NULL) {
+            return HW_ERR_NOMEM;
+        }
+        if (edge < 2) {
+            made.inset_sts[edge] = rows;
+        } else {
+            made.neck_halves[edge - 2] = rows;
+        }
+    }
+    for (int i = 0; i < steps->count; i++) {
+        apply(&steps->list[i], &made);
+    }
+    add_up(&made);
+    *out = made;
+    return HW_OK;
+}
