@@ -1,6 +1,6 @@
-/* Any bytes as a portable bitmap: what is read is written as a bitmap and as a motif file, and
- * reads back the same from both. SPDX-License-Identifier: GPL-3.0-or-later Source of what must
- * hold: own choice. */
+/* Any bytes as a portable bitmap: what is read is written both ways and reads back the same.
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ * Source of what must hold: own choice. */
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
