@@ -42,13 +42,13 @@ static int end_of(const hw_edge_line *edge, int first)
 static hw_status open_bend(const hw_edge_line *edge, int first, bend *out)
 {
     *out = (bend){ .first = first, .last = end_of(edge, first) };
-    size_t size = (size_t)(out->last - first + 1);
+    size_t size = 0;
+    for (int i = first; i <= out->last; i++, size++) {
+        out->up_cm[size] = edge->points[i].up_cm;
+        out->across_cm[size] = edge->points[i].across_cm;
+    }
     if (size < 3) {
         return HW_OK;
-    }
-    for (size_t i = 0; i < size; i++) {
-        out->up_cm[i] = edge->points[(size_t)first + i].up_cm;
-        out->across_cm[i] = edge->points[(size_t)first + i].across_cm;
     }
     out->interp = gsl_interp_alloc(type_of(edge->points[out->last].curve), size);
     if (out->interp == NULL) {

@@ -307,13 +307,13 @@ static int spread(work *w, const block *b, int runs)
 }
 
 /* Runs that take turns are harder to knit than one after the other, so they are for where those
- * would be more than a few, and must save at least half of the steps (own choice). */
+ * would be more than a few, and must save at least a third of the steps (own choice). */
 static void even_block(work *w, const block *b)
 {
     find_windows(w, b);
     int best = 1;
     int in_turn = spread(w, b, 1);
-    int fewest = in_turn / 2;
+    int fewest = 2 * in_turn / 3;
     for (int runs = 2; runs <= MOST_RUNS && in_turn > FEW_STEPS; runs++) {
         int steps = spread(w, b, runs);
         if (steps <= fewest) {

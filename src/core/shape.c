@@ -81,6 +81,7 @@ static span held_rows(const hw_shape_task *task, hw_side side)
     if (!task->short_rows || !shoulder_of(&task->outline->edges[side], side, &low_cm, &high_cm)) {
         return rows;
     }
+    rows.first = 1; /* the first row has none before it in which an edge could get ready */
     while (rows.first < task->rows && task->low_cm[rows.first] < low_cm - SAME_CM) {
         rows.first++;
     }

@@ -100,7 +100,7 @@ hw_status hw_shape_make(
  *            arena     owner of the list
  * Returned:  out       what hw_shape_follow turns back into the same rows; untouched on failure
  * Result:    HW_OK; HW_ERR_NOMEM
- * Note:      steps at one edge may overlap where that saves half of them or more. Held stitches
+ * Note:      steps at one edge may overlap where that saves a third of them or more. Held stitches
  *            come back with the end: one row over all of them, then what HW_STEP_END says.
  */
 hw_status hw_shape_steps_of(const hw_shape_task *task, const hw_shape *shape, hw_arena *arena,

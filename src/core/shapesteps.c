@@ -158,41 +158,48 @@ static int longest_from(event *list, int count, int first, int least, int *every
     return best;
 }
 
+/* Changes like the first, at one distance. */
+typedef struct {
+    int first, every, times;
+} run;
+
+/* The longest run among changes that are not told yet. */
+static run longest(event *list, int count)
+{
+    run best = { .every = 1 };
+    for (int i = 0; i < count; i++) {
+        if (list[i].told) {
+            continue;
+        }
+        int every = 1;
+        int times = longest_from(list, count, i, best.times == 0 ? 1 : best.times, &every);
+        if (times > best.times) {
+            best = (run){ .first = i, .every = every, .times = times };
+        }
+    }
+    return best;
+}
+
 /* The longest run again and again, those between its rows left for others. Gives up where there
  * would be more than `most`. */
 static void tell_mixed(event *list, int count, int most, told *out)
 {
     int before = out->count;
     for (int left = count; left > 0 && out->count - before <= most;) {
-        int best = 0;
-        int best_first = 0;
-        int best_every = 1;
-        for (int i = 0; i < count; i++) {
-            if (list[i].told) {
-                continue;
-            }
-            int every = 1;
-            int times = longest_from(list, count, i, best == 0 ? 1 : best, &every);
-            if (best == 0 || times > best) {
-                best = times;
-                best_first = i;
-                best_every = every;
-            }
+        run r = longest(list, count);
+        r.times = far_pair(&list[r.first], r.times, r.every) ? 1 : r.times;
+        if (r.times > 1) {
+            (void)follow_run(list, count, r.first, r.every, true);
         }
-        if (far_pair(&list[best_first], best, best_every)) {
-            best = 1;
-        } else {
-            (void)follow_run(list, count, best_first, best_every, true);
-        }
-        list[best_first].told = true;
-        tell(out, &list[best_first], best_every, best);
-        left -= best;
+        list[r.first].told = true;
+        tell(out, &list[r.first], r.every, r.times);
+        left -= r.times;
     }
 }
 
 /* Changes in one direction. Runs that overlap are harder to keep count of than runs in turn, so
- * they are for where those would be more than a few, and must save at least half of the steps (own
- * choice). */
+ * they are for where those would be more than a few, and must save at least a third of the steps
+ * (own choice). */
 static void tell_block(event *list, int count, told *out)
 {
     told in_turn = { 0 };
@@ -200,12 +207,12 @@ static void tell_block(event *list, int count, told *out)
     told mixed = { .count = count };
     if (count <= MOST_MIXED && in_turn.count > FEW_STEPS) {
         mixed.count = 0;
-        tell_mixed(list, count, in_turn.count / 2, &mixed);
+        tell_mixed(list, count, 2 * in_turn.count / 3, &mixed);
     }
     for (int i = 0; i < count; i++) {
         list[i].told = false;
     }
-    if (2 * mixed.count <= in_turn.count) {
+    if (3 * mixed.count <= 2 * in_turn.count) {
         tell_mixed(list, count, count, out);
     } else {
         tell_in_turn(list, count, out);
@@ -261,9 +268,20 @@ static int same_from(const hw_shape *shape, const events *pair, const int *at)
     return count;
 }
 
-static void move(events *to, const events *from, int *at)
+static void move(events *to, const events *from, int *at, int count)
 {
-    to->list[to->count++] = from->list[(*at)++];
+    for (int i = 0; i < count; i++) {
+        to->list[to->count++] = from->list[(*at)++];
+    }
+}
+
+/* The edge of which the next change comes first. */
+static int earlier(const events *pair, const int *at)
+{
+    if (at[0] == pair[0].count || at[1] == pair[1].count) {
+        return at[0] == pair[0].count ? 1 : 0;
+    }
+    return pair[0].list[at[0]].row <= pair[1].list[at[1]].row ? 0 : 1;
 }
 
 /* Changes count as shared where at least so many in succession are. */
@@ -273,22 +291,16 @@ static void share(const hw_shape *shape, const events *pair, int least, shared *
     int at[2] = { 0 };
     while (at[0] < pair[0].count || at[1] < pair[1].count) {
         int same = same_from(shape, pair, at);
-        for (int i = 0; i < same; i++) {
-            if (same >= least) {
-                move(&out->both, &pair[0], &at[0]);
-                at[1]++;
-            } else {
-                move(&out->one[0], &pair[0], &at[0]);
-                move(&out->one[1], &pair[1], &at[1]);
-            }
+        if (same == 0) {
+            int edge = earlier(pair, at);
+            move(&out->one[edge], &pair[edge], &at[edge], 1);
+        } else if (same >= least) {
+            move(&out->both, &pair[0], &at[0], same);
+            at[1] += same;
+        } else {
+            move(&out->one[0], &pair[0], &at[0], same);
+            move(&out->one[1], &pair[1], &at[1], same);
         }
-        bool left = at[0] < pair[0].count;
-        bool right = at[1] < pair[1].count;
-        if (same > 0 || (!left && !right)) {
-            continue;
-        }
-        bool first = left && (!right || pair[0].list[at[0]].row <= pair[1].list[at[1]].row);
-        move(&out->one[first ? 0 : 1], &pair[first ? 0 : 1], &at[first ? 0 : 1]);
     }
 }
 

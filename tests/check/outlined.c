@@ -318,3 +318,54 @@ void drawn_turned(const drawn_piece *piece, drawn_piece *out)
     out->task.low_cm = out->low_cm;
     out->task.first_start = piece->task.first_start == HW_LEFT ? HW_RIGHT : HW_LEFT;
 }
+
+/* ---- Rows ---- */
+
+void drawn_knit(const hw_shape_task *task, drawn_rows *out)
+{
+    hw_err err = { 0 };
+    hw_check_open(&out->arena, &out->heap, 0, false);
+    hw_status status = hw_shape_make(task, &out->arena, &out->shape, &err);
+    ck_assert_msg(status == HW_OK, "%s", err.text);
+    ck_assert_int_eq(hw_shape_steps_of(task, &out->shape, &out->arena, &out->steps), HW_OK);
+}
+
+void drawn_close(drawn_rows *k)
+{
+    hw_check_close(&k->arena, &k->heap);
+}
+
+/* ---- The bound, reckoned by drawn.c ---- */
+
+/* At some height of the row the edge lies within half a stitch of `at_cm`. */
+static void expect_near(drawn_range range, double at_cm, double sts_per_cm, int row)
+{
+    double half_cm = 0.5 / sts_per_cm;
+    bool near = at_cm >= range.least_cm - half_cm - 1e-6 && at_cm <= range.most_cm + half_cm + 1e-6;
+    ck_assert_msg(near, "row %d: %g cm, drawn %g to %g cm, half a stitch %g cm", row, at_cm,
+        range.least_cm, range.most_cm, half_cm);
+}
+
+void drawn_bound(const hw_shape_task *task, const hw_shape *shape)
+{
+    const hw_edge_line *edges = task->outline->edges;
+    double stitch_cm = 1 / task->sts_per_cm;
+    double left_cm = drawn_below(&edges[HW_EDGE_LEFT], task->low_cm[0]);
+    double right_cm = drawn_below(&edges[HW_EDGE_RIGHT], task->low_cm[0]);
+    for (int row = 0; row < task->rows; row++) {
+        double low_cm = task->low_cm[row];
+        double high_cm = task->low_cm[row + 1];
+        expect_near(drawn_within(&edges[HW_EDGE_LEFT], low_cm, high_cm),
+            left_cm + shape->inset_sts[HW_LEFT][row] * stitch_cm, task->sts_per_cm, row);
+        expect_near(drawn_within(&edges[HW_EDGE_RIGHT], low_cm, high_cm),
+            right_cm - shape->inset_sts[HW_RIGHT][row] * stitch_cm, task->sts_per_cm, row);
+        if (shape->neck_halves[HW_LEFT] == NULL || row < shape->neck_row) {
+            continue;
+        }
+        low_cm = fmax(low_cm, task->outline->neck_cm);
+        expect_near(drawn_within(&edges[HW_EDGE_NECK_LEFT], low_cm, high_cm),
+            -shape->neck_halves[HW_LEFT][row] * stitch_cm / 2, task->sts_per_cm, row);
+        expect_near(drawn_within(&edges[HW_EDGE_NECK_RIGHT], low_cm, high_cm),
+            shape->neck_halves[HW_RIGHT][row] * stitch_cm / 2, task->sts_per_cm, row);
+    }
+}

@@ -4,6 +4,7 @@
 #define HW_TESTS_OUTLINED_H
 
 #include "core/shape.h"
+#include "support.h"
 
 enum { DRAWN_POINTS = 40, DRAWN_ROWS = 400 };
 
@@ -33,5 +34,20 @@ void drawn_by_chance(unsigned *state, drawn_kind kind, drawn_piece *out);
 
 /* The same piece turned over, begun at the other side. */
 void drawn_turned(const drawn_piece *piece, drawn_piece *out);
+
+/* A piece's rows and steps. */
+typedef struct {
+    hw_arena arena;
+    hw_check_heap heap;
+    hw_shape shape;
+    hw_shape_steps steps;
+} drawn_rows;
+
+/* Makes them; ends the test where that fails. */
+void drawn_knit(const hw_shape_task *task, drawn_rows *out);
+void drawn_close(drawn_rows *k);
+
+/* Checks that in each row, at some height of it, each edge lies within half a stitch. */
+void drawn_bound(const hw_shape_task *task, const hw_shape *shape);
 
 #endif
