@@ -9,6 +9,7 @@
 
 #include "core/status.h"
 #include "shell/compare.h"
+#include "shell/draw.h"
 #include "shell/io.h"
 #include "shell/learn.h"
 #include "shell/make.h"
@@ -39,6 +40,8 @@ static hw_status (*const commands[])(const hw_opts *, hw_arena *, hw_buf *, hw_e
     [HW_COMMAND_PLAN] = hw_make_plan,
     [HW_COMMAND_COMPARE] = hw_compare_run,
     [HW_COMMAND_LEARN] = hw_learn_run,
+    [HW_COMMAND_DRAW] = hw_draw_run,
+    [HW_COMMAND_GARMENT] = hw_draw_garment,
     [HW_COMMAND_NEW] = hw_make_new,
     [HW_COMMAND_STITCHES] = hw_quick_stitches,
     [HW_COMMAND_HEM] = hw_quick_hem,

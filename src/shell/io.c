@@ -347,3 +347,15 @@ hw_status hw_io_stdout_close(hw_err *err)
 {
     return fclose(stdout) == 0 ? HW_OK : hw_io_fail(err, "output", HW_IO_WRITING, errno);
 }
+
+hw_status hw_io_vacant(const char *path, bool replace, hw_err *err)
+{
+    struct stat about;
+    if (replace || lstat(path, &about) != 0) {
+        return HW_OK;
+    }
+    hw_err_where(err, path);
+    return hw_err_set(err, HW_ERR_IO, "%s",
+        "this file is there already and stays as it is; add `--replace` to write over it, or "
+        "write under another name or into another folder");
+}

@@ -75,6 +75,15 @@ hw_status hw_io_stdout(const hw_buf *buf, hw_err *err) HW_MUST_USE;
  * HW_OK; HW_ERR_IO. */
 hw_status hw_io_stdout_close(hw_err *err) HW_MUST_USE;
 
+/*
+ * Whether a file may be written: nothing that is there already is written over unasked.
+ *
+ * Given:     path
+ *            replace   it was asked for
+ * Result:    HW_OK; HW_ERR_IO, with the file's name and the way out
+ */
+hw_status hw_io_vacant(const char *path, bool replace, hw_err *err) HW_MUST_USE;
+
 typedef enum { HW_IO_READING, HW_IO_WRITING } hw_io_doing;
 
 /*

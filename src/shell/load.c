@@ -324,6 +324,12 @@ static hw_status load_named(const naming *named, hw_arena *arena, hw_project *pr
     return status;
 }
 
+hw_status hw_load_one(
+    hw_data kind, const char *name, hw_arena *arena, hw_project *project, hw_err *err)
+{
+    return load_named(&(naming){ .kind = kind, .name = name, .from = "" }, arena, project, err);
+}
+
 hw_status hw_load_motif(const char *name, hw_arena *arena, hw_motif_input *out, hw_err *err)
 {
     hw_project project = { 0 };

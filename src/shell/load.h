@@ -79,4 +79,15 @@ hw_status hw_load_pieces(
 hw_status hw_load_motif(
     const char *name, hw_arena *arena, hw_motif_input *out, hw_err *err) HW_MUST_USE;
 
+/*
+ * Read one data file by its name, or a file of one's own.
+ *
+ * Given:     kind, name
+ *            arena     owner of all that is read
+ * Returned:  project   that kind's member is filled in
+ * Result:    HW_OK; HW_ERR_UNKNOWN, with the nearest name; HW_ERR_IO; what its reader can say
+ */
+hw_status hw_load_one(
+    hw_data kind, const char *name, hw_arena *arena, hw_project *project, hw_err *err) HW_MUST_USE;
+
 #endif

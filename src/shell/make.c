@@ -196,12 +196,9 @@ static hw_status check_free(const making *m, const char *path)
     } else if (m->project.knitted_path != NULL && same_file(path, m->project.knitted_path)) {
         why = "this file holds the measured pieces of the project and stays as it is; write "
               "elsewhere with `--into FOLDER`, or give it another name";
-    } else if (m->opts->values[HW_OPT_REPLACE] == NULL) {
-        why = "this file is there already and stays as it is; add `--replace` to write over it, or "
-              "`--into FOLDER` to write elsewhere";
     }
     if (why == NULL) {
-        return HW_OK;
+        return hw_io_vacant(path, m->opts->values[HW_OPT_REPLACE] != NULL, m->err);
     }
     hw_err_where(m->err, path);
     return hw_err_set(m->err, HW_ERR_IO, "%s", why);

@@ -3,7 +3,6 @@
 #include "shell/motifs.h"
 
 #include <string.h>
-#include <sys/stat.h>
 
 #include "core/edit.h"
 #include "core/num.h"
@@ -306,19 +305,12 @@ static hw_status find_writer(const making *m, writer **out)
 /* Before anything is worked out: nothing is written over unasked. */
 static hw_status check_save(const making *m, writer **out)
 {
-    struct stat about;
     const char *path = m->opts->values[HW_OPT_SAVE];
     if (path == NULL) {
         return HW_OK;
     }
     hw_status status = find_writer(m, out);
-    if (status == HW_OK && lstat(path, &about) == 0 && !given(m, HW_OPT_REPLACE)) {
-        hw_err_where(m->err, path);
-        return hw_err_set(m->err, HW_ERR_IO, "%s",
-            "this file is there already and stays as it is; add `--replace` to write over it, or "
-            "save under another name");
-    }
-    return status;
+    return status == HW_OK ? hw_io_vacant(path, given(m, HW_OPT_REPLACE), m->err) : status;
 }
 
 static hw_status save(making *m, writer *write, hw_buf *out)

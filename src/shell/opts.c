@@ -18,6 +18,10 @@ static const struct {
         "rank other gaps, ease and motifs for all sizes of a project", 1, 1 },
     [HW_COMMAND_LEARN] = { "learn", "FILE MEASURED",
         "read what test knitters measured, and tell what it changes", 2, 2 },
+    [HW_COMMAND_DRAW] = { "draw", "FILE",
+        "draw a project: the pieces of a size, and each band's fabric, chart and card", 1, 1 },
+    [HW_COMMAND_GARMENT] = { "garment", "NAME",
+        "check a garment file by itself in every size of a table, and draw it", 1, 1 },
     [HW_COMMAND_NEW] = { "new", "NAME", "write NAME.yaml, a project with remarks to start from", 1,
         1 },
     [HW_COMMAND_STITCHES] = { "stitches", "",
@@ -44,15 +48,19 @@ static const struct {
     unsigned commands; /* that know it */
 } options[] = {
     [HW_OPT_INTO] = { "--into", "FOLDER", "write the files there; the folder is made if need be",
-        C(PLAN) | C(NEW) },
+        C(PLAN) | C(NEW) | C(DRAW) },
     [HW_OPT_ONLY] = { "--only", "KINDS",
         "only some of xlsx,csv,json,table; table is the terminal's", C(PLAN) },
     [HW_OPT_SHOW] = { "--show", "TABLES",
-        "what to print: some of sizes,hem,notes (the usual), chart,card,gauge,tolerance,"
-        "alternatives,basis,costs,measured, or all",
+        "what to print: some of sizes,hem,notes (the usual), bands,outline,shaping,trims,yarn,rows,"
+        "chart,card,gauge,tolerance,alternatives,basis,costs,measured, or all",
         C(PLAN) },
     [HW_OPT_REPLACE] = { "--replace", NULL, "write over files of the same name",
-        C(PLAN) | C(NEW) | C(MOTIF) },
+        C(PLAN) | C(NEW) | C(MOTIF) | C(DRAW) | C(GARMENT) },
+    [HW_OPT_SIZE] = { "--size", "SIZE",
+        "of the rows and the shaping that are printed, or of the pieces that are drawn",
+        C(PLAN) | C(DRAW) | C(GARMENT) },
+    [HW_OPT_TABLE] = { "--table", "TABLE", "the size table; children if left out", C(GARMENT) },
     [HW_OPT_MOTIFS] = { "--motifs", "FOLDER",
         "motif files to try; those that come with the program if left out", C(COMPARE) },
     [HW_OPT_EASE] = { "--ease", "LENGTH",
@@ -93,7 +101,8 @@ static const struct {
     [HW_OPT_CATCH] = { "--catch", "STITCHES",
         "break longer floats by catching stitches; give the longest that may be", C(MOTIF) },
     [HW_OPT_SAVE] = { "--save", "FILE",
-        "write what it becomes to a motif file (.yaml) or a picture (.pbm)", C(MOTIF) },
+        "a file to write to: a motif (.yaml, .pbm), or a drawing of a garment (.svg)",
+        C(MOTIF) | C(GARMENT) },
 };
 _Static_assert(sizeof options / sizeof options[0] == HW_OPT_COUNT, "a row for each option");
 

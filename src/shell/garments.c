@@ -1,0 +1,226 @@
+/* A garment file by itself: measured in every size of a table, its joins checked, one size drawn.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include <math.h>
+#include <string.h>
+
+#include "core/measuring.h"
+#include "core/num.h"
+#include "core/outline.h"
+#include "read/words.h"
+#include "shell/draw.h"
+#include "shell/io.h"
+#include "shell/load.h"
+#include "write/draw.h"
+#include "write/svg.h"
+
+static const hw_draw_room paper = { .width_mm = 190, .height_mm = 277 }; /* A4 less 1 cm: [V1] */
+
+typedef struct {
+    const hw_opts *opts;
+    hw_arena *arena;
+    hw_project project;
+    hw_sizes body, finished;
+    hw_outline *outlines; /* [sizes * pieces]; not set where a piece draws none */
+    hw_buf *out;
+    hw_err *err;
+} checking;
+
+static hw_status no_memory(const checking *c)
+{
+    return hw_err_set(c->err, HW_ERR_NOMEM, "%s", "there is not enough memory for the garment");
+}
+
+/* The garment and the table, all of its sizes. */
+static hw_status load(checking *c)
+{
+    const char *name = c->opts->args[0];
+    const char *table = c->opts->values[HW_OPT_TABLE];
+    hw_status status = hw_load_one(HW_DATA_GARMENT, name, c->arena, &c->project, c->err);
+    if (status == HW_OK) {
+        status = hw_load_one(
+            HW_DATA_SIZES, table != NULL ? table : "children", c->arena, &c->project, c->err);
+    }
+    if (status == HW_OK) {
+        c->project.body = c->project.table;
+        c->project.body.measure_count = 0;
+        c->project.finished = c->project.body;
+        status = hw_measuring_make(&c->project, c->arena, &c->body, &c->finished, c->err);
+    }
+    if (status != HW_OK) {
+        hw_err_where(c->err, name);
+    }
+    return status;
+}
+
+static hw_status make_outline(const checking *c, int size, int piece, hw_outline *out)
+{
+    const hw_piece *drawn = &c->project.garment.pieces[piece];
+    hw_rule_place place = { .finished = &c->finished, .size = size };
+    hw_outline_task task = { .piece = drawn, .finished = &c->finished, .size = size };
+    hw_status status = hw_rule_value(&drawn->band_width, &place, &task.band_cm, NULL, c->err);
+    if (status == HW_OK) {
+        status = hw_rule_value(&drawn->main_width, &place, &task.main_cm, NULL, c->err);
+    }
+    task.width_cm = task.main_cm;
+    return status == HW_OK ? hw_outline_make(&task, c->arena, out, c->err) : status;
+}
+
+static hw_status make_outlines(checking *c)
+{
+    int pieces = c->project.garment.piece_count;
+    c->outlines = hw_arena_get(c->arena, (size_t)(c->finished.count * pieces), sizeof *c->outlines);
+    if (c->outlines == NULL) {
+        return no_memory(c);
+    }
+    hw_status status = HW_OK;
+    for (int i = 0; i < c->finished.count * pieces && status == HW_OK; i++) {
+        if (c->project.garment.pieces[i % pieces].outline != NULL) {
+            status = make_outline(c, i / pieces, i % pieces, &c->outlines[i]);
+        }
+    }
+    if (status != HW_OK) {
+        hw_err_where(c->err, c->opts->args[0]);
+    }
+    return status;
+}
+
+static void show_measures(const checking *c)
+{
+    hw_buf_format(c->out, "%s, in %s\n", c->project.garment.title, c->project.table.title);
+    for (int m = 0; m < c->finished.measure_count; m++) {
+        const hw_measure *measure = &c->finished.measures[m];
+        hw_buf_format(c->out, "  %s:", measure->name);
+        for (int i = 0; i < c->finished.count; i++) {
+            hw_buf_text(c->out, i == 0 ? " " : ", ");
+            hw_num_show(c->out, measure->values_cm[i], 1);
+        }
+        hw_buf_text(c->out, " cm\n");
+    }
+}
+
+static hw_status run_length(const checking *c, int size, const hw_edge_run *run, double *out_cm)
+{
+    double sum_cm = 0;
+    for (int i = 0; i < run->count; i++) {
+        int at = size * c->project.garment.piece_count + run->parts[i].piece;
+        const hw_edge_line *edge = &c->outlines[at].edges[run->parts[i].edge];
+        double cm = 0;
+        hw_status status =
+            edge->count > 0 ? hw_edge_length(edge, run->parts[i].stretch, &cm) : HW_OK;
+        if (status != HW_OK) {
+            return status;
+        }
+        sum_cm += cm;
+    }
+    *out_cm = sum_cm;
+    return HW_OK;
+}
+
+/* Each join: how far it is off at most, and whether that can be eased in. */
+static hw_status show_joins(const checking *c, bool *closed)
+{
+    const hw_garment *garment = &c->project.garment;
+    for (int k = 0; k < garment->join_count; k++) {
+        const hw_joint_edges *join = &garment->joins[k];
+        double most_cm = 0;
+        int worst = 0;
+        for (int i = 0; i < c->finished.count; i++) {
+            double cm[2] = { 0 };
+            for (int end = 0; end < 2; end++) {
+                if (run_length(c, i, &join->ends[end], &cm[end]) != HW_OK) {
+                    return no_memory(c);
+                }
+            }
+            if (fabs(cm[0] - cm[1]) > fabs(most_cm)) {
+                most_cm = cm[0] - cm[1];
+                worst = i;
+            }
+        }
+        bool closes = fabs(most_cm) <= join->within_cm + 1e-9;
+        *closed = *closed && closes;
+        hw_buf_format(c->out, "  %s: %s; ", join->text, closes ? "closes" : "does not close");
+        hw_buf_text(c->out, "furthest off ");
+        hw_num_show(c->out, most_cm, 2);
+        hw_buf_format(c->out, " cm, in size %s\n", c->finished.names[worst]);
+    }
+    return HW_OK;
+}
+
+static hw_status find_size(const checking *c, int *out)
+{
+    const char *name = c->opts->values[HW_OPT_SIZE];
+    *out = name == NULL ? c->finished.count / 2 : hw_sizes_find_size(&c->finished, name);
+    if (*out >= 0) {
+        return HW_OK;
+    }
+    const char *near = hw_words_nearest(name, c->finished.names, c->finished.count);
+    return hw_err_set(c->err, HW_ERR_USAGE, "`--size %.*s` is not in the table; %s `%.40s`",
+        hw_words_cut(name, 40), name, near != NULL ? "did you mean" : "its first is",
+        near != NULL ? near : c->finished.names[0]);
+}
+
+static hw_status save(const checking *c, const hw_drawing *picture, const char *path)
+{
+    hw_buf buf;
+    hw_buf_init(&buf, &c->arena->mem, HW_BUF_LIMIT);
+    hw_status status = hw_svg_write(picture, &buf);
+    status = status == HW_OK ? hw_io_write_text(path, &buf, c->err) : no_memory(c);
+    hw_buf_release(&buf);
+    if (status == HW_OK) {
+        hw_buf_format(c->out, "Written: %s\n", path);
+    } else {
+        hw_err_where(c->err, path);
+    }
+    return status;
+}
+
+static hw_status draw(const checking *c)
+{
+    const char *path = c->opts->values[HW_OPT_SAVE];
+    const hw_garment *garment = &c->project.garment;
+    int size = 0;
+    hw_status status = find_size(c, &size);
+    if (status != HW_OK || path == NULL) {
+        return status;
+    }
+    hw_draw_piece pieces[HW_MAX_PIECES];
+    hw_draw_pieces_task task = { .pieces = pieces,
+        .room = paper,
+        .title =
+            hw_arena_format(c->arena, "%s, size %s", garment->title, c->finished.names[size]) };
+    for (int p = 0; p < garment->piece_count; p++) {
+        if (garment->pieces[p].outline != NULL) {
+            pieces[task.count++] = (hw_draw_piece){ .name = garment->pieces[p].name,
+                .outline = &c->outlines[size * garment->piece_count + p] };
+        }
+    }
+    if (task.count == 0) {
+        hw_buf_text(c->out, "It draws no outline, so there is nothing to draw.\n");
+        return HW_OK;
+    }
+    hw_drawing picture;
+    status = task.title == NULL ? no_memory(c) : hw_draw_pieces(&task, c->arena, &picture, c->err);
+    return status == HW_OK ? save(c, &picture, path) : status;
+}
+
+hw_status hw_draw_garment(const hw_opts *opts, hw_arena *arena, hw_buf *buf, hw_err *err)
+{
+    checking c = { .opts = opts, .arena = arena, .out = buf, .err = err };
+    bool closed = true;
+    const char *path = opts->values[HW_OPT_SAVE];
+    hw_status status =
+        path == NULL ? HW_OK : hw_io_vacant(path, opts->values[HW_OPT_REPLACE] != NULL, err);
+    status = status == HW_OK ? load(&c) : status;
+    status = status == HW_OK ? make_outlines(&c) : status;
+    if (status != HW_OK) {
+        return status;
+    }
+    show_measures(&c);
+    status = show_joins(&c, &closed);
+    if (status == HW_OK) {
+        hw_buf_text(buf, closed ? "All edges that are sewn together close in every size.\n"
+                                : "Some edges do not close: change their corners or `within`.\n");
+        status = draw(&c);
+    }
+    return status;
+}
