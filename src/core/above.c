@@ -4,6 +4,7 @@
 
 #include <math.h>
 
+#include "core/num.h"
 #include "core/rowing.h"
 
 static hw_status no_memory(hw_err *err)
@@ -68,6 +69,20 @@ hw_status hw_above_uppers(hw_whole *whole, hw_arena *arena, hw_err *err)
     return HW_OK;
 }
 
+/* Where the cards of bands higher up have to start: the needles are those that the hem stands on.
+ */
+static void find_columns(const hw_plan *plan, int at, hw_draft *draft)
+{
+    int columns = plan->project->machine.card_columns;
+    for (int u = 0; u < plan->whole->upper_count; u++) {
+        const hw_motif *motif = &plan->whole->uppers[u].motif;
+        hw_upper *upper = &draft->uppers[u];
+        int needle = hw_upper_needle(upper, &plan->places[at], &plan->grading.fits[at]);
+        bool card = columns > 0 && motif->fits_card && upper->motifs > 0;
+        upper->card_column = card ? hw_num_mod(hw_bed_column(needle, columns), motif->repeat) : -1;
+    }
+}
+
 hw_status hw_above_draft(const hw_plan *plan, int at, hw_arena *arena, hw_draft *out, hw_err *err)
 {
     const hw_project *project = plan->project;
@@ -107,7 +122,11 @@ hw_status hw_above_draft(const hw_plan *plan, int at, hw_arena *arena, hw_draft 
         .hand = hw_rowplan_work(&rows) == HW_WORK_HAND,
         .short_rows = project->short_rows,
     };
-    return hw_draft_make(&task, arena, out, err);
+    hw_status status = hw_draft_make(&task, arena, out, err);
+    if (status == HW_OK) {
+        find_columns(plan, at, out);
+    }
+    return status;
 }
 
 hw_status hw_above_length(const hw_whole *whole, int size, const hw_edge_run *run, double *out_cm)
@@ -125,6 +144,29 @@ hw_status hw_above_length(const hw_whole *whole, int size, const hw_edge_run *ru
         sum_cm += cm;
     }
     *out_cm = sum_cm;
+    return HW_OK;
+}
+
+hw_status hw_above_cards(hw_whole *whole, hw_arena *arena, hw_err *err)
+{
+    int pieces = whole->project->garment.piece_count;
+    for (int u = 0; u < whole->upper_count; u++) {
+        hw_upper_band *upper = &whole->uppers[u];
+        int start = 0;
+        for (int p = pieces; p-- > 0;) {
+            const hw_draft *draft = hw_plan_draft(whole, 0, p);
+            if (upper->on[p] && draft->uppers[u].card_column >= 0) {
+                start = draft->uppers[u].card_column; /* the first piece's is the last to be set */
+            }
+        }
+        hw_card_task task = {
+            .motif = &upper->motif, .machine = &whole->project->machine, .start = start
+        };
+        upper->card_start = start;
+        if (hw_card_make(&task, arena, &upper->card) != HW_OK) {
+            return no_memory(err);
+        }
+    }
     return HW_OK;
 }
 

@@ -27,6 +27,15 @@ hw_status hw_above_draft(
     const hw_plan *plan, int at, hw_arena *arena, hw_draft *out, hw_err *err) HW_MUST_USE;
 
 /*
+ * The cards of bands higher up, as the first piece of the first size needs them.
+ *
+ * Given:     whole     the plans of all parts are made
+ * Returned:  whole     cards of its uppers
+ * Result:    HW_OK; HW_ERR_NOMEM
+ */
+hw_status hw_above_cards(hw_whole *whole, hw_arena *arena, hw_err *err) HW_MUST_USE;
+
+/*
  * The lengths of edges that are sewn together.
  *
  * Given:     whole     the plans of all parts are made

@@ -409,6 +409,7 @@ hw_status hw_calculate_plan(const hw_project *project, hw_arena *arena, hw_plan 
     for (int k = 0; k < whole->parts.count && status == HW_OK; k++) {
         status = make_part(&m, k, whole);
     }
+    status = status == HW_OK ? hw_above_cards(whole, arena, err) : status;
     status = status == HW_OK ? hw_above_joins(whole, arena, err) : status;
     status = status == HW_OK ? hw_trimming_make(whole, arena, err) : status;
     status = status == HW_OK ? hw_yarnuse_make(whole, arena, err) : status;

@@ -20,6 +20,7 @@ typedef struct {
     int motifs;                   /* whole ones; 0: not one has room */
     int margin[HW_SIDE_COUNT];
     double width_cm; /* of its stitches, in the band's gauge */
+    int card_column; /* of its first motif, [0, repeat); -1: it has no card */
 } hw_upper;
 
 /* One piece in one size. */
@@ -30,8 +31,8 @@ typedef struct {
     hw_shape_task task;
     hw_shape shape;
     hw_shape_steps steps;
-    double area_cm2;        /* from the fold up, of what is drawn */
-    const hw_upper *uppers; /* [as many as the task had bands] */
+    double area_cm2;  /* from the fold up, of what is drawn */
+    hw_upper *uppers; /* [as many as the task had bands] */
 } hw_draft;
 
 /* A band higher up, as the project has it for one piece. */

@@ -125,6 +125,27 @@ static void uppers(const hw_whole *whole, hw_notes *notes)
     }
 }
 
+/* One card serves all pieces and sizes only where all want its first figure in the same column. */
+static void upper_cards(const hw_whole *whole, hw_notes *notes)
+{
+    int pieces = whole->project->garment.piece_count;
+    for (int u = 0; u < whole->upper_count; u++) {
+        bool differ = false;
+        for (int i = 0; i < sizes_of(whole)->count * pieces; i++) {
+            const hw_upper *upper = upper_at(whole, u, i / pieces, i % pieces);
+            bool counts = whole->uppers[u].on[i % pieces] && upper->card_column >= 0;
+            differ = differ || (counts && upper->card_column != whole->uppers[u].card_start);
+        }
+        if (differ) {
+            hw_notes_say(notes, HW_NOTE_REMARK,
+                "Band %s: its card would have to start in different columns for different pieces "
+                "or sizes; the table Bands says which. The card shown starts in column %d. Move a "
+                "piece on the bed before the band, or punch another card.",
+                whole->uppers[u].input->name, whole->uppers[u].card_start + 1);
+        }
+    }
+}
+
 /* Bands of sewn pieces meet at the underarm where both have the same rows above them. */
 static void meeting_heights(const hw_whole *whole, hw_notes *notes)
 {
@@ -205,7 +226,7 @@ static void cut_holes(const hw_whole *whole, hw_notes *notes)
 
 void hw_meeting_add(const hw_whole *whole, hw_notes *notes)
 {
-    static void (*const rules[])(const hw_whole *, hw_notes *) = { open_joins, uppers,
+    static void (*const rules[])(const hw_whole *, hw_notes *) = { open_joins, uppers, upper_cards,
         meeting_heights, long_trims, far_trims, cut_holes };
     for (size_t i = 0; i < sizeof rules / sizeof rules[0]; i++) {
         rules[i](whole, notes);

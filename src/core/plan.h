@@ -19,6 +19,8 @@ typedef struct {
     const hw_band_input *input;
     hw_motif motif;
     bool on[HW_MAX_PIECES]; /* of the whole garment */
+    int card_start;         /* column from 0, as the first piece of the first size needs it */
+    hw_card card;
 } hw_upper_band;
 
 /* How long two edges are that are sewn together, in one size. */

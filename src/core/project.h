@@ -118,6 +118,7 @@ typedef struct {
     /* What the command line asks for beside it; filled in by the shell. */
     const hw_motif_input *others; /* motifs to try instead */
     int other_count;
+    int only_size;        /* rows and shaping of this size alone, from 1; 0: of all */
     double ease_range_cm; /* how far to try other ease; 0: the usual range */
 } hw_project;
 

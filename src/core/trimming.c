@@ -32,8 +32,13 @@ static hw_status in_trim(const trimming *t, hw_status status, const hw_trim_kind
 static hw_status make_motif(const trimming *t, hw_trim_kind *kind)
 {
     const hw_machine *machine = &t->whole->project->machine;
-    return hw_above_motif(
-        &kind->input->motif, machine->card_columns, t->arena, &kind->motif, t->err);
+    hw_status status =
+        hw_above_motif(&kind->input->motif, machine->card_columns, t->arena, &kind->motif, t->err);
+    hw_card_task task = { .motif = &kind->motif, .machine = machine };
+    if (status == HW_OK && hw_card_make(&task, t->arena, &kind->card) != HW_OK) {
+        status = no_memory(t);
+    }
+    return status;
 }
 
 /* Its own gauge, or else the project's for such a fabric. */

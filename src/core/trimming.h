@@ -13,6 +13,7 @@ typedef struct {
     const hw_trim_input *input; /* what the project says of it; NULL: nothing */
     bool has_motif;
     hw_motif motif;
+    hw_card card; /* its first figure in column 1: a trim can be picked up on any needles */
     hw_gauge gauge[HW_FABRIC_COUNT]; /* of its own band, and of the plain fabric and facing */
 } hw_trim_kind;
 

@@ -10,7 +10,6 @@
 #include "core/calculate.h"
 #include "core/measuring.h"
 #include "core/trimming.h"
-#include "read/words.h"
 #include "shell/io.h"
 #include "shell/load.h"
 #include "write/draw.h"
@@ -64,14 +63,23 @@ static hw_status save(const drawing *d, const hw_drawing *picture, const char *p
 /* A file's path: the project's name without folder and ending, in the folder of `--into`. */
 static const char *path_for(const drawing *d, const char *what)
 {
+    if (what == NULL) {
+        return NULL;
+    }
     const char *file = d->opts->args[0];
     const char *slash = strrchr(file, '/');
     const char *base = slash != NULL ? slash + 1 : file;
     const char *dot = strrchr(base, '.');
     int len = dot != NULL && dot != base ? (int)(dot - base) : (int)strlen(base);
     const char *into = d->opts->values[HW_OPT_INTO];
-    return hw_arena_format(d->arena, "%s%s%.*s-%s.svg", into != NULL ? into : "",
+    char *path = hw_arena_format(d->arena, "%s%s%.*s-%s.svg", into != NULL ? into : "",
         into != NULL ? "/" : "", len, base, what);
+    /* Names of bands may hold blanks and what a path must not; the folder stays as it is. */
+    for (char *at = path == NULL ? NULL : path + strlen(path) - strlen(what) - strlen(".svg");
+         at != NULL && *at != '\0'; at++) {
+        *at = *at == ' ' || *at == '/' ? '-' : *at;
+    }
+    return path;
 }
 
 static hw_status make_folder(const drawing *d)
@@ -81,20 +89,6 @@ static hw_status make_folder(const drawing *d)
         return hw_io_fail(d->err, into, HW_IO_WRITING, errno);
     }
     return HW_OK;
-}
-
-/* The size that is asked for, or the first. */
-static hw_status find_size(const drawing *d, const hw_sizes *sizes, int *out)
-{
-    const char *name = d->opts->values[HW_OPT_SIZE];
-    *out = name == NULL ? 0 : hw_sizes_find_size(sizes, name);
-    if (*out >= 0) {
-        return HW_OK;
-    }
-    const char *near = hw_words_nearest(name, sizes->names, sizes->count);
-    return hw_err_set(d->err, HW_ERR_USAGE, "`--size %.*s` is no size here; %s `%.40s`",
-        hw_words_cut(name, 40), name, near != NULL ? "did you mean" : "the first is",
-        near != NULL ? near : sizes->names[0]);
 }
 
 static hw_status draw_pieces(const drawing *d, int size)
@@ -237,7 +231,9 @@ hw_status hw_draw_run(const hw_opts *opts, hw_arena *arena, hw_buf *buf, hw_err 
             hw_err_where(err, file);
         }
     }
-    status = status == HW_OK ? find_size(&d, &d.plan.finished, &size) : status;
+    if (status == HW_OK && given(&d, HW_OPT_SIZE)) {
+        status = hw_load_size(&d.plan.finished, opts->values[HW_OPT_SIZE], &size, err);
+    }
     status = status == HW_OK ? make_folder(&d) : status;
     status = status == HW_OK ? draw_pieces(&d, size) : status;
     band bands[MOST_BANDS];

@@ -6,7 +6,6 @@
 #include "core/measuring.h"
 #include "core/num.h"
 #include "core/outline.h"
-#include "read/words.h"
 #include "shell/draw.h"
 #include "shell/io.h"
 #include "shell/load.h"
@@ -146,19 +145,6 @@ static hw_status show_joins(const checking *c, bool *closed)
     return HW_OK;
 }
 
-static hw_status find_size(const checking *c, int *out)
-{
-    const char *name = c->opts->values[HW_OPT_SIZE];
-    *out = name == NULL ? c->finished.count / 2 : hw_sizes_find_size(&c->finished, name);
-    if (*out >= 0) {
-        return HW_OK;
-    }
-    const char *near = hw_words_nearest(name, c->finished.names, c->finished.count);
-    return hw_err_set(c->err, HW_ERR_USAGE, "`--size %.*s` is not in the table; %s `%.40s`",
-        hw_words_cut(name, 40), name, near != NULL ? "did you mean" : "its first is",
-        near != NULL ? near : c->finished.names[0]);
-}
-
 static hw_status save(const checking *c, const hw_drawing *picture, const char *path)
 {
     hw_buf buf;
@@ -178,8 +164,9 @@ static hw_status draw(const checking *c)
 {
     const char *path = c->opts->values[HW_OPT_SAVE];
     const hw_garment *garment = &c->project.garment;
-    int size = 0;
-    hw_status status = find_size(c, &size);
+    const char *name = c->opts->values[HW_OPT_SIZE];
+    int size = c->finished.count / 2;
+    hw_status status = name == NULL ? HW_OK : hw_load_size(&c->finished, name, &size, c->err);
     if (status != HW_OK || path == NULL) {
         return status;
     }

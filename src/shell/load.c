@@ -431,3 +431,16 @@ hw_status hw_load_project(const char *path, hw_arena *arena, hw_project *out, hw
     }
     return status;
 }
+
+hw_status hw_load_size(const hw_sizes *sizes, const char *name, int *out, hw_err *err)
+{
+    int found = hw_sizes_find_size(sizes, name);
+    if (found >= 0) {
+        *out = found;
+        return HW_OK;
+    }
+    const char *near = hw_words_nearest(name, sizes->names, sizes->count);
+    return hw_err_set(err, HW_ERR_USAGE, "`--size %.*s` is no size here; %s `%.40s`",
+        hw_words_cut(name, 40), name, near != NULL ? "did you mean" : "the first is",
+        near != NULL ? near : sizes->names[0]);
+}

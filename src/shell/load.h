@@ -90,4 +90,7 @@ hw_status hw_load_motif(
 hw_status hw_load_one(
     hw_data kind, const char *name, hw_arena *arena, hw_project *project, hw_err *err) HW_MUST_USE;
 
+/* The index of a size that an option names; HW_ERR_USAGE with the nearest name. */
+hw_status hw_load_size(const hw_sizes *sizes, const char *name, int *out, hw_err *err) HW_MUST_USE;
+
 #endif

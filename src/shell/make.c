@@ -211,7 +211,14 @@ static hw_status calculate(making *m)
     if (status != HW_OK) {
         return status;
     }
-    status = hw_calculate_plan(&m->project, m->arena, &m->plan, m->err);
+    const char *size = m->opts->values[HW_OPT_SIZE];
+    if (size != NULL) {
+        status = hw_load_size(&m->project.body, size, &m->project.only_size, m->err);
+        m->project.only_size++;
+    }
+    if (status == HW_OK) {
+        status = hw_calculate_plan(&m->project, m->arena, &m->plan, m->err);
+    }
     if (status == HW_OK) {
         status = hw_cells_plan(&m->plan, m->arena, &m->tables);
         status = status == HW_OK ? HW_OK : no_memory(m);
@@ -235,7 +242,8 @@ static hw_status print_tables(making *m)
     for (int i = 0; i < m->tables.count; i++) {
         const char *name = m->tables.tables[i].name;
         char first = (char)(name[0] - 'A' + 'a'); /* the sheets' names begin with a capital */
-        char *word = hw_arena_format(m->arena, "%c%s", first, name + 1);
+        int len = (int)strcspn(name, " ");        /* "Chart 2" goes with "chart" */
+        char *word = hw_arena_format(m->arena, "%c%.*s", first, len - 1, name + 1);
         if (word == NULL) {
             return no_memory(m);
         }

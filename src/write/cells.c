@@ -4,6 +4,7 @@
 
 #include <assert.h>
 
+#include "core/trimming.h"
 #include "write/sheets.h"
 
 static void (*const sheets[])(const hw_sheet *sheet) = {
@@ -42,18 +43,90 @@ static const struct {
 _Static_assert(
     sizeof lengths_shown / sizeof lengths_shown[0] == HW_SHOW_COUNT, "an entry for each choice");
 
+enum { VIEWS = HW_MAX_BANDS + HW_MAX_TRIMS };
+
+/* A band as a plan of its own for the sheets that show a figure and its card: the garment's plan
+ * with that band's in place. */
+typedef struct {
+    hw_plan plan;
+    hw_place_on_bed place;
+} view;
+
+static void set_view(const hw_plan *plan, view *v, const hw_motif *motif, const hw_card *card)
+{
+    v->plan = *plan;
+    v->plan.motif = *motif;
+    v->plan.card = *card;
+    v->plan.places = &v->place;
+}
+
+/* The bands beside that of the garment's own hem: other hems, higher up, trims. */
+static int gather_views(const hw_plan *plan, view *views)
+{
+    const hw_whole *whole = plan->whole;
+    int count = 0;
+    for (int k = 1; whole != NULL && k < whole->parts.count; k++) {
+        views[count++].plan = whole->plans[k];
+    }
+    for (int u = 0; whole != NULL && u < whole->upper_count; u++) {
+        views[count].place.card_start = whole->uppers[u].card_start;
+        set_view(plan, &views[count++], &whole->uppers[u].motif, &whole->uppers[u].card);
+    }
+    for (int t = 0; whole != NULL && t < whole->trims->count; t++) {
+        const hw_trim_kind *kind = &whole->trims->kinds[t];
+        if (kind->has_motif) {
+            set_view(plan, &views[count++], &kind->motif, &kind->card);
+        }
+    }
+    return count;
+}
+
+typedef struct {
+    hw_arena *arena;
+    hw_table *tables;
+    int count;
+} filling;
+
+static hw_status fill(filling *f, const hw_plan *plan, void (*make)(const hw_sheet *sheet))
+{
+    hw_grid grid;
+    hw_sheet sheet = { .plan = plan, .arena = f->arena, .grid = &grid };
+    make(&sheet);
+    hw_status status = hw_grid_finish(&grid, &f->tables[f->count]);
+    f->count += status == HW_OK;
+    return status;
+}
+
+/* Charts and cards of the other bands, each behind the first of its kind: "Chart 2". */
+static hw_status fill_views(
+    filling *f, const view *views, int count, void (*make)(const hw_sheet *sheet))
+{
+    hw_status status = HW_OK;
+    for (int i = 0; i < count && status == HW_OK; i++) {
+        status = fill(f, &views[i].plan, make);
+        hw_table *table = &f->tables[f->count - 1];
+        table->name = hw_arena_format(f->arena, "%s %d", table->name, i + 2);
+        status = status == HW_OK && table->name == NULL ? HW_ERR_NOMEM : status;
+    }
+    return status;
+}
+
 hw_status hw_cells_plan(const hw_plan *plan, hw_arena *arena, hw_tables *out)
 {
-    hw_table *tables = hw_arena_get(arena, SHEETS, sizeof *tables);
-    hw_status status = tables == NULL ? HW_ERR_NOMEM : HW_OK;
+    filling f = { .arena = arena,
+        .tables = hw_arena_get(arena, SHEETS + 2 * VIEWS, sizeof *f.tables) };
+    view *views = hw_arena_get(arena, VIEWS, sizeof *views);
+    hw_status status = f.tables == NULL || views == NULL ? HW_ERR_NOMEM : HW_OK;
+    int count = status == HW_OK ? gather_views(plan, views) : 0;
     for (int i = 0; i < SHEETS && status == HW_OK; i++) {
-        hw_grid grid;
-        hw_sheet sheet = { .plan = plan, .arena = arena, .grid = &grid };
-        sheets[i](&sheet);
-        status = hw_grid_finish(&grid, &tables[i]);
+        status = fill(&f, plan, sheets[i]);
+        bool figure = sheets[i] == hw_sheet_chart || sheets[i] == hw_sheet_card;
+        if (status == HW_OK && figure) {
+            status = fill_views(&f, views, count, sheets[i]);
+        }
     }
     if (status == HW_OK) {
-        *out = (hw_tables){ .tables = tables, .count = SHEETS };
+        *out = (hw_tables){ .tables = f.tables, .count = f.count };
     }
     return status;
 }
@@ -72,6 +145,12 @@ void hw_sheet_title(const hw_sheet *sheet, const char *what)
         name = project->garment.title;
     }
     hw_grid_line(sheet->grid, HW_STYLE_TITLE, hw_arena_format(sheet->arena, "%s: %s", name, what));
+}
+
+bool hw_sheet_shows(const hw_plan *plan, int size)
+{
+    int only = plan->project->only_size;
+    return only == 0 || only == size + 1;
 }
 
 int hw_sheet_parts(const hw_sheet *sheet)

@@ -12,6 +12,9 @@ hw_row_block *hw_row_blocks(const hw_plan *plan, hw_arena *arena, int *count)
     hw_row_block *blocks = hw_arena_get(arena, (size_t)(sizes * pieces), sizeof *blocks);
     *count = 0;
     for (int i = 0; blocks != NULL && i < sizes * pieces; i++) {
+        if (!hw_sheet_shows(plan, i % sizes)) {
+            continue;
+        }
         hw_plan_piece at = hw_plan_find(whole, i / sizes);
         int cell = i % sizes * at.plan->project->garment.piece_count + at.piece;
         blocks[(*count)++] =

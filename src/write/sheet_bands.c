@@ -45,6 +45,11 @@ static int underarm_rows(const spot *s)
     return s->upper->underarm_rows;
 }
 
+static int card_column(const spot *s)
+{
+    return s->upper->card_column + 1;
+}
+
 static const struct {
     const char *label;
     int (*of)(const spot *s);
@@ -56,6 +61,7 @@ static const struct {
     { "whole motifs", motifs, HW_STYLE_PLAIN },
     { "plain stitches at the left edge", left_margin, HW_STYLE_PLAIN },
     { "plain stitches at the right edge", right_margin, HW_STYLE_PLAIN },
+    { "card: first motif at column", card_column, HW_STYLE_PLAIN },
 };
 
 static spot spot_at(const hw_sheet *sheet, int band, int size, int piece)
@@ -99,7 +105,10 @@ static void piece_lines(const hw_sheet *sheet, int band, int piece)
     hw_grid_line(
         sheet->grid, HW_STYLE_SECTION, sheet->plan->whole->project->garment.pieces[piece].name);
     for (size_t k = 0; k < sizeof rows / sizeof rows[0]; k++) {
-        count_line(sheet, band, piece, k);
+        bool card = spot_at(sheet, band, 0, piece).upper->card_column >= 0;
+        if (card || rows[k].of != card_column) {
+            count_line(sheet, band, piece, k);
+        }
     }
     for (int i = 0; i < sizes; i++) {
         cm[i] = spot_at(sheet, band, i, piece).upper->width_cm;

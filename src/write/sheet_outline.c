@@ -229,7 +229,9 @@ void hw_sheet_shaping(const hw_sheet *sheet)
             hw_grid_section(sheet->grid, whole_garment(sheet)->pieces[p].name);
         }
         for (int i = 0; draft_at(sheet, 0, p)->drawn && i < sheet->plan->finished.count; i++) {
-            step_lines(sheet, i, p);
+            if (hw_sheet_shows(sheet->plan, i)) {
+                step_lines(sheet, i, p);
+            }
         }
     }
     hw_grid_section(sheet->grid, "how to read this");

@@ -36,6 +36,9 @@ void hw_sheet_measured(const hw_sheet *sheet);
 void hw_sheet_notes(const hw_sheet *sheet);
 void hw_sheet_basis(const hw_sheet *sheet);
 
+/* Whether rows and shaping of a size are shown: of all, or of the one that was asked for. */
+bool hw_sheet_shows(const hw_plan *plan, int size);
+
 /* Parts of the garment that have a band in their hems each, at least 1; and the same sheet of one
  * of them, counted from 0: its plan is that part's. */
 int hw_sheet_parts(const hw_sheet *sheet);
