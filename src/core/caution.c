@@ -168,11 +168,10 @@ static void picot(const hw_plan *plan, hw_notes *notes)
             any = any || marked[i];
         }
         if (any) {
-            hw_notes_say(notes, HW_NOTE_REMARK,
-                "%s, %s: the count is even and a picot fold wants an odd one. Move the stitches "
+            hw_notes_of(notes, HW_NOTE_REMARK, garment->pieces[p].name,
+                ", %s: the count is even and a picot fold wants an odd one. Move the stitches "
                 "from the second on and leave two plain stitches side by side at one edge, where "
                 "the seam hides them.",
-                garment->pieces[p].name,
                 hw_notes_sizes(notes, size_names(plan), marked, plan->finished.count));
         }
     }
@@ -208,12 +207,14 @@ static void seams(const hw_plan *plan, hw_notes *notes)
         }
         const hw_seam *seam = &garment->seams[s];
         double mm = hw_gauge_width_cm(&plan->gauge[HW_BAND], most) * 10;
-        hw_notes_say(notes, HW_NOTE_REMARK,
-            "Seam %s %s to %s %s, %s: the gap between the motifs is up to %s "
+        const char *name = hw_arena_format(notes->arena, "Seam %s %s to %s %s",
+            garment->pieces[seam->piece[0]].name, hw_side_name(seam->side[0]),
+            garment->pieces[seam->piece[1]].name, hw_side_name(seam->side[1]));
+        notes->refused = notes->refused || name == NULL;
+        hw_notes_of(notes, HW_NOTE_REMARK, name != NULL ? name : "",
+            ", %s: the gap between the motifs is up to %s "
             "(%s mm) off at the seam; the row named break says how many in each size, more than "
             "the gap or (with a minus) fewer.%s",
-            garment->pieces[seam->piece[0]].name, hw_side_name(seam->side[0]),
-            garment->pieces[seam->piece[1]].name, hw_side_name(seam->side[1]),
             hw_notes_sizes(notes, size_names(plan), marked, plan->finished.count),
             hw_notes_counted(notes, most, "stitch", "stitches"), hw_notes_number(notes, mm, 0),
             unavoidable(plan, seam) ? " An odd gap cannot be halved between edges that have equal "
@@ -240,10 +241,9 @@ static void off_centre(const hw_plan *plan, hw_notes *notes)
             continue;
         }
         double mm = hw_gauge_width_cm(&plan->gauge[HW_BAND], most / 2.0) * 10;
-        hw_notes_say(notes, HW_NOTE_REMARK,
-            "%s, %s: the motifs sit up to %s (%s mm) beside the middle, because the "
+        hw_notes_of(notes, HW_NOTE_REMARK, garment->pieces[p].name,
+            ", %s: the motifs sit up to %s (%s mm) beside the middle, because the "
             "plain stitches at the two edges differ.%s",
-            garment->pieces[p].name,
             hw_notes_sizes(notes, size_names(plan), marked, plan->finished.count),
             hw_notes_halves(notes, most, "stitch", "stitches"), hw_notes_number(notes, mm, 0),
             plan->motif.gap % 2 != 0

@@ -35,12 +35,12 @@ static void open_joins(const hw_whole *whole, hw_notes *notes)
             }
         }
         if (fabs(most_cm) > 0) {
-            hw_notes_say(notes, HW_NOTE_WARNING,
-                "%s, in %s: the first is up to %s %s than the other, and %s can be eased in. Look "
+            hw_notes_of(notes, HW_NOTE_WARNING, garment->joins[k].text,
+                ", in %s: the first is up to %s %s than the other, and %s can be eased in. Look "
                 "at the finished measurements behind these edges, or change the corners in a copy "
                 "of the garment file.",
-                garment->joins[k].text, marked_sizes(whole, notes, marked),
-                hw_notes_length(notes, fabs(most_cm), show), most_cm > 0 ? "longer" : "shorter",
+                marked_sizes(whole, notes, marked), hw_notes_length(notes, fabs(most_cm), show),
+                most_cm > 0 ? "longer" : "shorter",
                 hw_notes_length(notes, garment->joins[k].within_cm, show));
         }
     }
@@ -108,8 +108,8 @@ static void upper_notes(const hw_whole *whole, int band, int piece, hw_notes *no
             any = any || marked[i];
         }
         if (any) {
-            hw_notes_say(notes, upper_rules[r].kind, "Band %s, %s, in %s: %s.", upper->input->name,
-                whole->project->garment.pieces[piece].name, marked_sizes(whole, notes, marked),
+            hw_notes_of(notes, upper_rules[r].kind, whole->project->garment.pieces[piece].name,
+                ", band %s, in %s: %s.", upper->input->name, marked_sizes(whole, notes, marked),
                 upper_rules[r].words);
         }
     }

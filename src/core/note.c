@@ -14,9 +14,10 @@ hw_status hw_notes_init(hw_notes *notes, hw_arena *arena)
     *notes = (hw_notes){ .arena = arena,
         .note_room = FIRST_ROOM,
         .notes = hw_arena_get(arena, FIRST_ROOM, sizeof(hw_note)),
+        .subjects = hw_arena_get(arena, FIRST_ROOM, sizeof(hw_note_subject)),
         .basis_room = FIRST_ROOM,
         .basis = hw_arena_get(arena, FIRST_ROOM, sizeof(hw_basis)) };
-    notes->refused = notes->notes == NULL || notes->basis == NULL;
+    notes->refused = notes->notes == NULL || notes->subjects == NULL || notes->basis == NULL;
     return notes->refused ? HW_ERR_NOMEM : HW_OK;
 }
 
@@ -38,9 +39,48 @@ static bool said(const hw_notes *notes, const char *text)
 {
     bool found = false;
     for (int i = 0; i < notes->note_count; i++) {
-        found = found || strcmp(notes->notes[i].text, text) == 0;
+        const char *body = notes->subjects[i].body;
+        found = found || (notes->subjects[i].last == NULL && strcmp(body, text) == 0);
     }
     return found;
+}
+
+/* Room for one note more, in both lists. */
+static bool make_room(hw_notes *notes)
+{
+    if (notes->note_count < notes->note_room) {
+        return true;
+    }
+    int room = notes->note_room;
+    hw_note_subject *subjects = wider(notes, notes->subjects, &room, sizeof *subjects);
+    hw_note *list = wider(notes, notes->notes, &notes->note_room, sizeof *list);
+    if (subjects == NULL || list == NULL) {
+        return false;
+    }
+    notes->subjects = subjects;
+    notes->notes = list;
+    return true;
+}
+
+/* "hem: front, back and sleeve" and then what is said of them. */
+static const char *whole_text(hw_notes *notes, const hw_note_subject *s)
+{
+    const char *before = s->before != NULL ? s->before : "";
+    return hw_arena_format(notes->arena, "%s%s%s%s%s%s", s->about != NULL ? s->about : "",
+        s->about != NULL ? ": " : "", before, s->before != NULL ? " and " : "",
+        s->last != NULL ? s->last : "", s->body);
+}
+
+static void add(hw_notes *notes, hw_note_kind kind, hw_note_subject subject)
+{
+    subject.about = notes->about;
+    const char *text = subject.body == NULL ? NULL : whole_text(notes, &subject);
+    if (text == NULL || !make_room(notes)) {
+        notes->refused = true;
+        return;
+    }
+    notes->subjects[notes->note_count] = subject;
+    notes->notes[notes->note_count++] = (hw_note){ .kind = kind, .text = text };
 }
 
 void hw_notes_say(hw_notes *notes, hw_note_kind kind, const char *format, ...)
@@ -52,22 +92,44 @@ void hw_notes_say(hw_notes *notes, hw_note_kind kind, const char *format, ...)
     va_start(args, format);
     const char *text = hw_arena_format_args(notes->arena, format, args);
     va_end(args);
-    if (text != NULL && said(notes, text)) {
+    if (text == NULL || !said(notes, text)) {
+        add(notes, kind, (hw_note_subject){ .body = text });
+    }
+}
+
+/* The note that says the same of other subjects, or -1. */
+static int same(const hw_notes *notes, hw_note_kind kind, const char *body)
+{
+    for (int i = 0; i < notes->note_count; i++) {
+        const hw_note_subject *s = &notes->subjects[i];
+        if (s->last != NULL && s->about == notes->about && notes->notes[i].kind == kind &&
+            strcmp(s->body, body) == 0) {
+            return i;
+        }
+    }
+    return -1;
+}
+
+void hw_notes_of(hw_notes *notes, hw_note_kind kind, const char *subject, const char *format, ...)
+{
+    if (notes->refused) {
         return;
     }
-    if (text != NULL && notes->about != NULL) {
-        text = hw_arena_format(notes->arena, "%s: %s", notes->about, text);
-    }
-    hw_note *list = notes->notes;
-    if (text != NULL && notes->note_count == notes->note_room) {
-        list = wider(notes, list, &notes->note_room, sizeof *list);
-    }
-    if (text == NULL || list == NULL) {
-        notes->refused = true;
+    va_list args;
+    va_start(args, format);
+    const char *body = hw_arena_format_args(notes->arena, format, args);
+    va_end(args);
+    int found = body == NULL ? -1 : same(notes, kind, body);
+    if (found < 0) {
+        add(notes, kind, (hw_note_subject){ .last = subject, .body = body });
         return;
     }
-    list[notes->note_count++] = (hw_note){ .kind = kind, .text = text };
-    notes->notes = list;
+    hw_note_subject *s = &notes->subjects[found];
+    s->before =
+        s->before == NULL ? s->last : hw_arena_format(notes->arena, "%s, %s", s->before, s->last);
+    s->last = subject;
+    notes->notes[found].text = s->before == NULL ? NULL : whole_text(notes, s);
+    notes->refused = notes->notes[found].text == NULL;
 }
 
 void hw_notes_sort(hw_notes *notes)

@@ -14,6 +14,12 @@ typedef struct {
     const char *text;
 } hw_note;
 
+/* Whom a note is on, as long as notes are gathered: all but the last, the last, and what is said of
+ * them; body NULL for a note on nobody. */
+typedef struct {
+    const char *about, *before, *last, *body;
+} hw_note_subject;
+
 /* A fact that the numbers rest on. */
 typedef struct {
     const char *what;  /* "band gauge" */
@@ -27,6 +33,7 @@ typedef struct {
 typedef struct {
     hw_arena *arena;
     hw_note *notes;
+    hw_note_subject *subjects; /* of each note, until they are sorted */
     int note_count, note_room;
     hw_basis *basis;
     int basis_count, basis_room;
@@ -39,6 +46,16 @@ hw_status hw_notes_init(hw_notes *notes, hw_arena *arena) HW_MUST_USE;
 
 /* Add a note by a printf format, with what it is about before it; none that is there already. */
 void hw_notes_say(hw_notes *notes, hw_note_kind kind, const char *format, ...) HW_FORMAT(3, 4);
+
+/*
+ * Add a note on a piece, or on another subject: "front, 4 years: ...". Subjects of which the very
+ * same is to be said share one note: "front and back, 4 years: ...".
+ *
+ * Given:     subject   lives as long as the notes
+ *            format    what stands behind it, with its comma or colon
+ */
+void hw_notes_of(hw_notes *notes, hw_note_kind kind, const char *subject, const char *format, ...)
+    HW_FORMAT(4, 5);
 
 /* Put what concerns safety first, then warnings, then remarks; else the order stays. */
 void hw_notes_sort(hw_notes *notes);

@@ -231,12 +231,11 @@ static void many_outside(const hw_plan *plan, hw_notes *notes, const int *outsid
         worst = off_cm(plan, outside[k]) > off_cm(plan, worst) ? outside[k] : worst;
     }
     const char *list = keep(notes, &buf);
-    hw_notes_say(notes, HW_NOTE_WARNING,
-        "%s: %d sizes are outside the tolerance of %s. For each the stitches chosen and, behind "
+    hw_notes_of(notes, HW_NOTE_WARNING, plan->project->garment.pieces[worst % pieces].name,
+        ": %d sizes are outside the tolerance of %s. For each the stitches chosen and, behind "
         "them, the nearest counts: %s. Furthest off is %s, by %s; what would help there: "
         "%s.",
-        plan->project->garment.pieces[worst % pieces].name, count,
-        hw_notes_length(notes, plan->project->choices.tolerance_cm, show), list,
+        count, hw_notes_length(notes, plan->project->choices.tolerance_cm, show), list,
         plan->finished.names[worst / pieces], hw_notes_length(notes, off_cm(plan, worst), show),
         mend_words(plan, notes, worst));
 }

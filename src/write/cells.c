@@ -5,26 +5,33 @@
 #include <assert.h>
 
 #include "core/trimming.h"
+#include "write/columns.h"
 #include "write/sheets.h"
 
-static void (*const sheets[])(const hw_sheet *sheet) = {
-    hw_sheet_sizes,
-    hw_sheet_hem,
-    hw_sheet_bands,
-    hw_sheet_outline,
-    hw_sheet_shaping,
-    hw_sheet_trims,
-    hw_sheet_yarn,
-    hw_sheet_rowplans,
-    hw_sheet_chart,
-    hw_sheet_card,
-    hw_sheet_gauge,
-    hw_sheet_tolerance,
-    hw_sheet_alternatives,
-    hw_sheet_notes,
-    hw_sheet_basis,
-    hw_sheet_costs,
-    hw_sheet_measured,
+typedef void sheet_maker(const hw_sheet *sheet);
+
+/* The sheets in their order; those that a knitter works from bear the notes on safety as well. */
+static const struct {
+    sheet_maker *make;
+    bool to_knit_from;
+} sheets[] = {
+    { hw_sheet_sizes, true },
+    { hw_sheet_hem, true },
+    { hw_sheet_bands, true },
+    { hw_sheet_outline, true },
+    { hw_sheet_shaping, true },
+    { hw_sheet_trims, true },
+    { hw_sheet_yarn, false },
+    { hw_sheet_rowplans, true },
+    { hw_sheet_chart, true },
+    { hw_sheet_card, true },
+    { hw_sheet_gauge, false },
+    { hw_sheet_tolerance, false },
+    { hw_sheet_alternatives, false },
+    { hw_sheet_notes, false },
+    { hw_sheet_basis, false },
+    { hw_sheet_costs, false },
+    { hw_sheet_measured, false },
 };
 enum { SHEETS = sizeof sheets / sizeof sheets[0] };
 
@@ -66,7 +73,9 @@ static int gather_views(const hw_plan *plan, view *views)
     const hw_whole *whole = plan->whole;
     int count = 0;
     for (int k = 1; whole != NULL && k < whole->parts.count; k++) {
-        views[count++].plan = whole->plans[k];
+        views[count].plan = whole->plans[k];
+        views[count].plan.notes = plan->notes;
+        views[count++].plan.note_count = plan->note_count;
     }
     for (int u = 0; whole != NULL && u < whole->upper_count; u++) {
         views[count].place.card_start = whole->uppers[u].card_start;
@@ -87,23 +96,48 @@ typedef struct {
     int count;
 } filling;
 
-static hw_status fill(filling *f, const hw_plan *plan, void (*make)(const hw_sheet *sheet))
+enum { SAFETY_WIDTH = 90 }; /* characters of a line that runs on over the columns */
+
+/* The notes on safety, in lines, below what a knitter works from. */
+static void put_safety(const hw_sheet *sheet)
+{
+    bool any = false;
+    for (int i = 0; i < sheet->plan->note_count; i++) {
+        if (sheet->plan->notes[i].kind != HW_NOTE_SAFETY) {
+            continue;
+        }
+        if (!any) {
+            hw_grid_section(sheet->grid, "safety");
+        }
+        any = true;
+        const char *text = sheet->plan->notes[i].text;
+        for (int k = 0; k < hw_columns_lines(text, SAFETY_WIDTH); k++) {
+            size_t len = 0;
+            const char *line = hw_columns_line(text, SAFETY_WIDTH, k, &len);
+            hw_grid_line(sheet->grid, HW_STYLE_SECTION, hw_arena_text(sheet->arena, line, len));
+        }
+    }
+}
+
+static hw_status fill(filling *f, const hw_plan *plan, int number)
 {
     hw_grid grid;
     hw_sheet sheet = { .plan = plan, .arena = f->arena, .grid = &grid };
-    make(&sheet);
+    sheets[number].make(&sheet);
+    if (sheets[number].to_knit_from) {
+        put_safety(&sheet);
+    }
     hw_status status = hw_grid_finish(&grid, &f->tables[f->count]);
     f->count += status == HW_OK;
     return status;
 }
 
 /* Charts and cards of the other bands, each behind the first of its kind: "Chart 2". */
-static hw_status fill_views(
-    filling *f, const view *views, int count, void (*make)(const hw_sheet *sheet))
+static hw_status fill_views(filling *f, const view *views, int count, int number)
 {
     hw_status status = HW_OK;
     for (int i = 0; i < count && status == HW_OK; i++) {
-        status = fill(f, &views[i].plan, make);
+        status = fill(f, &views[i].plan, number);
         hw_table *table = &f->tables[f->count - 1];
         table->name = hw_arena_format(f->arena, "%s %d", table->name, i + 2);
         status = status == HW_OK && table->name == NULL ? HW_ERR_NOMEM : status;
@@ -119,10 +153,10 @@ hw_status hw_cells_plan(const hw_plan *plan, hw_arena *arena, hw_tables *out)
     hw_status status = f.tables == NULL || views == NULL ? HW_ERR_NOMEM : HW_OK;
     int count = status == HW_OK ? gather_views(plan, views) : 0;
     for (int i = 0; i < SHEETS && status == HW_OK; i++) {
-        status = fill(&f, plan, sheets[i]);
-        bool figure = sheets[i] == hw_sheet_chart || sheets[i] == hw_sheet_card;
+        status = fill(&f, plan, i);
+        bool figure = sheets[i].make == hw_sheet_chart || sheets[i].make == hw_sheet_card;
         if (status == HW_OK && figure) {
-            status = fill_views(&f, views, count, sheets[i]);
+            status = fill_views(&f, views, count, i);
         }
     }
     if (status == HW_OK) {

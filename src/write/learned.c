@@ -101,8 +101,11 @@ static void counts(hw_grid *grid, const hw_plan *before, const hw_plan *after)
     for (int i = 0; i < after->finished.count; i++) {
         hw_grid_text(grid, 1 + i, HW_STYLE_HEAD, after->finished.names[i]);
     }
-    for (int p = 0; p < after->project->garment.piece_count; p++) {
-        piece_rows(grid, before, after, p);
+    for (int k = 0; k < after->whole->parts.count; k++) {
+        const hw_plan *part = &after->whole->plans[k];
+        for (int p = 0; p < part->project->garment.piece_count; p++) {
+            piece_rows(grid, &before->whole->plans[k], part, p);
+        }
     }
 }
 

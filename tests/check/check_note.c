@@ -111,11 +111,42 @@ static void use_all(hw_notes *notes)
     ck_assert_ptr_nonnull(hw_notes_counted(notes, 3, "row", "rows"));
     ck_assert_ptr_nonnull(hw_notes_halves(notes, 3, "row", "rows"));
     ck_assert_ptr_nonnull(hw_notes_sizes(notes, names, marked, 1));
+    hw_notes_of(notes, HW_NOTE_REMARK, "front", ": said");
+    hw_notes_of(notes, HW_NOTE_REMARK, "back", ": said");
+    hw_notes_of(notes, HW_NOTE_REMARK, "sleeve", ": said");
     for (int i = 0; i < 100; i++) { /* past the first room of both lists */
         hw_notes_say(notes, HW_NOTE_REMARK, "%d", i);
         hw_notes_base(notes, (hw_basis){ .what = "fact", .value = "value" });
     }
 }
+
+/* What is said of several pieces alike is said once, and what holds for all parts too; by the rule
+ * of the header, common practice in lists. */
+START_TEST(shared)
+{
+    hw_arena arena;
+    hw_check_heap heap;
+    hw_check_open(&arena, &heap, 0, false);
+    hw_notes notes;
+    ck_assert_int_eq(hw_notes_init(&notes, &arena), HW_OK);
+    hw_notes_of(&notes, HW_NOTE_REMARK, "front", ", %d years: a", 4);
+    hw_notes_of(&notes, HW_NOTE_REMARK, "back", ", %d years: a", 4);
+    hw_notes_of(&notes, HW_NOTE_REMARK, "front", ", %d years: b", 4);
+    hw_notes_of(&notes, HW_NOTE_WARNING, "front", ", %d years: a", 4);
+    hw_notes_of(&notes, HW_NOTE_REMARK, "sleeve", ", %d years: a", 4);
+    hw_notes_say(&notes, HW_NOTE_REMARK, "all");
+    notes.about = "cuff";
+    hw_notes_say(&notes, HW_NOTE_REMARK, "all");
+    hw_notes_of(&notes, HW_NOTE_REMARK, "back", ", %d years: a", 4);
+    static const char *const wanted[] = { "front, back and sleeve, 4 years: a", "front, 4 years: b",
+        "front, 4 years: a", "all", "cuff: back, 4 years: a" };
+    ck_assert_int_eq(notes.note_count, 5);
+    for (int i = 0; i < 5; i++) {
+        ck_assert_str_eq(notes.notes[i].text, wanted[i]);
+    }
+    hw_check_close(&arena, &heap);
+}
+END_TEST
 
 START_TEST(refused)
 {
@@ -126,7 +157,7 @@ START_TEST(refused)
         hw_check_open(&arena, &heap, ++n, false);
         hw_notes notes;
         hw_status status = hw_notes_init(&notes, &arena);
-        ck_assert_int_eq(status, n <= 2 ? HW_ERR_NOMEM : HW_OK);
+        ck_assert_int_eq(status, n <= 3 ? HW_ERR_NOMEM : HW_OK);
         use_all(&notes);
         reached = heap.grabs >= n;
         ck_assert_int_eq(notes.refused, reached);
@@ -162,6 +193,6 @@ END_TEST
 
 int main(void)
 {
-    const TTest *const tests[] = { long_lists, sorted, words, refused, missing_text };
+    const TTest *const tests[] = { long_lists, sorted, words, shared, refused, missing_text };
     return hw_check_run(hw_check_suite("note", tests, sizeof tests / sizeof tests[0]));
 }
