@@ -190,6 +190,16 @@ static bool unavoidable(const hw_plan *plan, const hw_seam *seam)
     return plan->motif.gap % 2 != 0 && (mirrors || centred);
 }
 
+static const char *seam_name(const hw_plan *plan, const hw_seam *seam, hw_notes *notes)
+{
+    const hw_piece *pieces = plan->project->garment.pieces;
+    const char *name =
+        hw_arena_format(notes->arena, "Seam %s %s to %s %s", pieces[seam->piece[0]].name,
+            hw_side_name(seam->side[0]), pieces[seam->piece[1]].name, hw_side_name(seam->side[1]));
+    notes->refused = notes->refused || name == NULL;
+    return name != NULL ? name : "";
+}
+
 static void seams(const hw_plan *plan, hw_notes *notes)
 {
     const hw_garment *garment = &plan->project->garment;
@@ -207,11 +217,7 @@ static void seams(const hw_plan *plan, hw_notes *notes)
         }
         const hw_seam *seam = &garment->seams[s];
         double mm = hw_gauge_width_cm(&plan->gauge[HW_BAND], most) * 10;
-        const char *name = hw_arena_format(notes->arena, "Seam %s %s to %s %s",
-            garment->pieces[seam->piece[0]].name, hw_side_name(seam->side[0]),
-            garment->pieces[seam->piece[1]].name, hw_side_name(seam->side[1]));
-        notes->refused = notes->refused || name == NULL;
-        hw_notes_of(notes, HW_NOTE_REMARK, name != NULL ? name : "",
+        hw_notes_of(notes, HW_NOTE_REMARK, seam_name(plan, seam, notes),
             ", %s: the gap between the motifs is up to %s "
             "(%s mm) off at the seam; the row named break says how many in each size, more than "
             "the gap or (with a minus) fewer.%s",

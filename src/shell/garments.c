@@ -67,7 +67,8 @@ static hw_status make_outline(const checking *c, int size, int piece, hw_outline
 static hw_status make_outlines(checking *c)
 {
     int pieces = c->project.garment.piece_count;
-    c->outlines = hw_arena_get(c->arena, (size_t)(c->finished.count * pieces), sizeof *c->outlines);
+    c->outlines =
+        hw_arena_get(c->arena, (size_t)c->finished.count * (size_t)pieces, sizeof *c->outlines);
     if (c->outlines == NULL) {
         return no_memory(c);
     }
@@ -115,6 +116,25 @@ static hw_status run_length(const checking *c, int size, const hw_edge_run *run,
     return HW_OK;
 }
 
+/* By how much one end of a join is longer than the other, in the size where that is most. */
+static hw_status worst_of(
+    const checking *c, const hw_joint_edges *join, double *most_cm, int *worst)
+{
+    for (int i = 0; i < c->finished.count; i++) {
+        double cm[2] = { 0 };
+        for (int end = 0; end < 2; end++) {
+            if (run_length(c, i, &join->ends[end], &cm[end]) != HW_OK) {
+                return no_memory(c);
+            }
+        }
+        if (fabs(cm[0] - cm[1]) > fabs(*most_cm)) {
+            *most_cm = cm[0] - cm[1];
+            *worst = i;
+        }
+    }
+    return HW_OK;
+}
+
 /* Each join: how far it is off at most, and whether that can be eased in. */
 static hw_status show_joins(const checking *c, bool *closed)
 {
@@ -123,17 +143,9 @@ static hw_status show_joins(const checking *c, bool *closed)
         const hw_joint_edges *join = &garment->joins[k];
         double most_cm = 0;
         int worst = 0;
-        for (int i = 0; i < c->finished.count; i++) {
-            double cm[2] = { 0 };
-            for (int end = 0; end < 2; end++) {
-                if (run_length(c, i, &join->ends[end], &cm[end]) != HW_OK) {
-                    return no_memory(c);
-                }
-            }
-            if (fabs(cm[0] - cm[1]) > fabs(most_cm)) {
-                most_cm = cm[0] - cm[1];
-                worst = i;
-            }
+        hw_status status = worst_of(c, join, &most_cm, &worst);
+        if (status != HW_OK) {
+            return status;
         }
         bool closes = fabs(most_cm) <= join->within_cm + 1e-9;
         *closed = *closed && closes;

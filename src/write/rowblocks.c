@@ -9,7 +9,7 @@ hw_row_block *hw_row_blocks(const hw_plan *plan, hw_arena *arena, int *count)
     const hw_whole *whole = plan->whole;
     int sizes = plan->finished.count;
     int pieces = whole != NULL ? whole->project->garment.piece_count : 0;
-    hw_row_block *blocks = hw_arena_get(arena, (size_t)(sizes * pieces), sizeof *blocks);
+    hw_row_block *blocks = hw_arena_get(arena, (size_t)sizes * (size_t)pieces, sizeof *blocks);
     *count = 0;
     for (int i = 0; blocks != NULL && i < sizes * pieces; i++) {
         if (!hw_sheet_shows(plan, i % sizes)) {
