@@ -214,9 +214,9 @@ static hw_status level_tops(drawing *d, hw_outline *outline)
     return HW_OK;
 }
 
-/* Edges that must lie apart, and how the second is to lie. */
+/* Edges that must lie apart; the first of them is named where its corner is the likelier slip. */
 typedef struct {
-    hw_edge left, right;
+    hw_edge left, right, first;
 } neighbours;
 
 enum { HEIGHTS = LOOKS + 2 };
@@ -262,12 +262,10 @@ static hw_status apart(
 static hw_status check_along(
     drawing *d, const hw_outline *outline, neighbours pair, hw_edge which, double low_cm)
 {
-    static const char *const faults[HW_EDGE_COUNT] = {
-        [HW_EDGE_RIGHT] = "crosses the other edge: the left edge must stay left of the right one",
-        [HW_EDGE_LEFT] = "crosses the other edge: the left edge must stay left of the right one",
-        [HW_EDGE_NECK_RIGHT] = "leaves the piece: a neck lies between the middle and the edge",
-        [HW_EDGE_NECK_LEFT] = "leaves the piece: a neck lies between the middle and the edge",
-    };
+    bool neck = pair.first != HW_EDGE_RIGHT;
+    const char *fault =
+        neck ? "leaves the piece: a neck lies between the middle and the edge"
+             : "crosses the other edge: the left edge must stay left of the right one";
     const hw_edge_line *edge = &outline->edges[which];
     for (int i = 1; i < edge->count; i++) {
         double up_cm[HEIGHTS];
@@ -278,10 +276,8 @@ static hw_status check_along(
             return status;
         }
         if (!good) {
-            bool neck = pair.left == HW_EDGE_NECK_RIGHT || pair.right == HW_EDGE_NECK_LEFT ||
-                        pair.left == HW_EDGE_NECK_LEFT;
             d->edge = which;
-            return refuse(d, &edge->points[i], faults[neck ? HW_EDGE_NECK_RIGHT : HW_EDGE_RIGHT]);
+            return refuse(d, &edge->points[i], fault);
         }
     }
     return HW_OK;
@@ -289,19 +285,21 @@ static hw_status check_along(
 
 static hw_status check_order(drawing *d, const hw_outline *outline)
 {
-    static const neighbours pairs[] = { { HW_EDGE_LEFT, HW_EDGE_RIGHT },
-        { HW_EDGE_NECK_LEFT, HW_EDGE_NECK_RIGHT }, { HW_EDGE_NECK_RIGHT, HW_EDGE_RIGHT },
-        { HW_EDGE_LEFT, HW_EDGE_NECK_LEFT } };
+    static const neighbours pairs[] = { { HW_EDGE_LEFT, HW_EDGE_RIGHT, HW_EDGE_RIGHT },
+        { HW_EDGE_NECK_LEFT, HW_EDGE_NECK_RIGHT, HW_EDGE_NECK_RIGHT },
+        { HW_EDGE_NECK_RIGHT, HW_EDGE_RIGHT, HW_EDGE_NECK_RIGHT },
+        { HW_EDGE_LEFT, HW_EDGE_NECK_LEFT, HW_EDGE_NECK_LEFT } };
     bool neck = outline->edges[HW_EDGE_NECK_RIGHT].count > 0;
     double low_cm = neck ? outline->neck_cm : 0;
     size_t count = neck ? sizeof pairs / sizeof pairs[0] : 1;
     hw_status status = HW_OK;
     for (size_t i = 0; i < count && status == HW_OK; i++) {
         double from_cm = i == 0 ? 0 : low_cm;
-        /* the neck's own way first: its corner is the one to move */
-        status = check_along(d, outline, pairs[i], pairs[i].left, from_cm);
+        hw_edge first = pairs[i].first;
+        hw_edge second = first == pairs[i].left ? pairs[i].right : pairs[i].left;
+        status = check_along(d, outline, pairs[i], first, from_cm);
         if (status == HW_OK) {
-            status = check_along(d, outline, pairs[i], pairs[i].right, from_cm);
+            status = check_along(d, outline, pairs[i], second, from_cm);
         }
     }
     return status;
