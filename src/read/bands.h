@@ -16,7 +16,7 @@
  *            or HW_ERR_REPEATED (where a band lies); HW_ERR_LIMIT, with line and column;
  *            HW_ERR_NOMEM
  * Note:      whether pieces and trims of those names are there is known once the garment is read:
- *            hw_layout_check
+ *            hw_layout_parts
  */
 hw_status hw_bands_read(
     const hw_node *root, hw_arena *arena, hw_project *project, hw_err *err) HW_MUST_USE;
