@@ -4,6 +4,7 @@
 
 #include <assert.h>
 #include <math.h>
+#include <stdio.h>
 #include <string.h>
 
 #include "core/edgerows.h"
@@ -359,19 +360,51 @@ static bool something_left(const hw_shape *shape, int row)
            hw_shape_half_sts(shape, row, HW_RIGHT) > 0;
 }
 
-static hw_status check_rows(const hw_shape_task *task, const hw_shape *shape, hw_err *err)
+/* A piece that ends in a point: so many rows at most have no stitch left, for two edges that each
+ * come in by a stitch in 8 rows (own choice). Edges that only meet are not a stitch past each
+ * other, with half a stitch of rounding at each. */
+enum { MOST_DROPPED = 8, MOST_PAST = 1 };
+
+static bool only_point(const hw_shape *shape, int row)
 {
+    bool good = shape->rows - row <= MOST_DROPPED && row > 0;
+    for (; row < shape->rows && good; row++) {
+        good = hw_shape_sts(shape, row) >= -MOST_PAST;
+        if (row >= shape->neck_row && shape->neck_halves[HW_LEFT] != NULL) {
+            good = hw_shape_half_sts(shape, row, HW_LEFT) >= -MOST_PAST &&
+                   hw_shape_half_sts(shape, row, HW_RIGHT) >= -MOST_PAST;
+        }
+    }
+    return good;
+}
+
+/* The names of size and piece for a message, as far as they are known. */
+static hw_status refuse(const hw_shape_task *task, const char *why, hw_err *err)
+{
+    if (task->size == NULL || task->piece == NULL) {
+        return hw_err_set(err, HW_ERR_RANGE, "%s", why);
+    }
+    return hw_err_set(err, HW_ERR_RANGE, "size %s: `%.60s`: %s", task->size, task->piece, why);
+}
+
+static hw_status check_rows(const hw_shape_task *task, hw_shape *shape, hw_err *err)
+{
+    char why[256];
     for (int row = 0; row < shape->rows; row++) {
-        if (!something_left(shape, row)) {
-            return hw_err_set(err, HW_ERR_RANGE,
+        if (!something_left(shape, row) && only_point(shape, row)) {
+            shape->rows = row;
+            shape->neck_row = shape->neck_row < row ? shape->neck_row : task->rows;
+        } else if (!something_left(shape, row)) {
+            (void)snprintf(why, sizeof why,
                 "nothing is left to knit in row %d above the hem, %.1f cm from the fold, with %d "
                 "rows still to come: let the edges end lower, or farther from each other",
                 row + 1, mid_cm(task, row), shape->rows - 1 - row);
-        }
-        if (hw_shape_sts(shape, row) > HW_MAX_STS) {
-            return hw_err_set(err, HW_ERR_RANGE,
+            return refuse(task, why, err);
+        } else if (hw_shape_sts(shape, row) > HW_MAX_STS) {
+            (void)snprintf(why, sizeof why,
                 "row %d above the hem would have more than %d stitches: draw the piece narrower",
                 row + 1, HW_MAX_STS);
+            return refuse(task, why, err);
         }
     }
     return HW_OK;

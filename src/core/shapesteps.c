@@ -484,6 +484,7 @@ static void apply(const hw_shape_step *step, hw_shape *made)
         }
     }
     made->neck_row = step->kind == HW_STEP_DIVIDE ? step->row : made->neck_row;
+    made->rows = step->kind == HW_STEP_END ? step->row : made->rows;
 }
 
 /* From changes to what has changed so far. */
