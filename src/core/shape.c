@@ -4,9 +4,10 @@
 
 #include <assert.h>
 #include <math.h>
-#include <stdio.h>
+#include <stdarg.h>
 #include <string.h>
 
+#include "core/buf.h"
 #include "core/edgerows.h"
 #include "core/num.h"
 
@@ -378,9 +379,15 @@ static bool only_point(const hw_shape *shape, int row)
     return good;
 }
 
-/* The names of size and piece for a message, as far as they are known. */
-static hw_status refuse(const hw_shape_task *task, const char *why, hw_err *err)
+/* Why, after the names of size and piece as far as they are known. */
+static hw_status HW_FORMAT(3, 4)
+    refuse(const hw_shape_task *task, hw_err *err, const char *format, ...)
 {
+    char why[256];
+    va_list args;
+    va_start(args, format);
+    hw_buf_fixed(why, sizeof why, format, args);
+    va_end(args);
     if (task->size == NULL || task->piece == NULL) {
         return hw_err_set(err, HW_ERR_RANGE, "%s", why);
     }
@@ -389,22 +396,19 @@ static hw_status refuse(const hw_shape_task *task, const char *why, hw_err *err)
 
 static hw_status check_rows(const hw_shape_task *task, hw_shape *shape, hw_err *err)
 {
-    char why[256];
     for (int row = 0; row < shape->rows; row++) {
         if (!something_left(shape, row) && only_point(shape, row)) {
             shape->rows = row;
             shape->neck_row = shape->neck_row < row ? shape->neck_row : task->rows;
         } else if (!something_left(shape, row)) {
-            (void)snprintf(why, sizeof why,
+            return refuse(task, err,
                 "nothing is left to knit in row %d above the hem, %.1f cm from the fold, with %d "
                 "rows still to come: let the edges end lower, or farther from each other",
                 row + 1, mid_cm(task, row), shape->rows - 1 - row);
-            return refuse(task, why, err);
         } else if (hw_shape_sts(shape, row) > HW_MAX_STS) {
-            (void)snprintf(why, sizeof why,
+            return refuse(task, err,
                 "row %d above the hem would have more than %d stitches: draw the piece narrower",
                 row + 1, HW_MAX_STS);
-            return refuse(task, why, err);
         }
     }
     return HW_OK;

@@ -195,7 +195,8 @@ static void step_lines(const hw_sheet *sheet, int size, int piece)
             hw_grid_text(sheet->grid, SIZE, HW_STYLE_LABEL, sheet->plan->finished.names[size]);
         }
         hw_grid_count(sheet->grid, ROW, HW_STYLE_KEY, before + step->row);
-        hw_grid_text(sheet->grid, WORDS, HW_STYLE_NOTE, hw_step_words(step, sheet->arena));
+        hw_grid_text(
+            sheet->grid, WORDS, HW_STYLE_NOTE, hw_step_words(&draft->steps, k, sheet->arena));
         hw_grid_count(sheet->grid, LEFT, HW_STYLE_PLAIN, step->left_sts);
     }
 }
