@@ -185,6 +185,9 @@ static hw_status fit_upper(const drafting *d, const hw_upper_wish *wish, hw_uppe
     if (d->draft.shape.neck_row <= last) {
         return no_room(d, wish, "reach into the neck");
     }
+    if (d->draft.shape.rows <= last) {
+        return no_room(d, wish, "reach into the point at the top");
+    }
     upper->sts = hw_draft_sts(&d->draft, upper->first_row);
     for (int r = upper->first_row; r <= last; r++) {
         int sts = hw_draft_sts(&d->draft, r);
@@ -209,6 +212,8 @@ static hw_status make_shape(drafting *d)
 {
     const hw_draft_task *task = d->task;
     d->draft.task.outline = &d->draft.outline;
+    d->draft.task.piece = piece_name(d);
+    d->draft.task.size = size_name(d);
     d->draft.task.sts_per_cm = hw_gauge_sts(&task->gauge[HW_MAIN], 1);
     d->draft.task.low_cm = d->draft.low_cm;
     d->draft.task.visible_sts = task->main_sts;

@@ -27,7 +27,7 @@ typedef struct {
 typedef struct {
     bool drawn; /* else nothing below is known */
     hw_outline outline;
-    double *low_cm; /* [rows + 1]: where each row begins, from the fold */
+    double *low_cm; /* [task.rows + 1]: where each row begins, from the fold */
     hw_shape_task task;
     hw_shape shape;
     hw_shape_steps steps;

@@ -214,9 +214,9 @@ static hw_status level_tops(drawing *d, hw_outline *outline)
     return HW_OK;
 }
 
-/* Edges that must lie apart, and how the second is to lie. */
+/* Edges that must lie apart, and which of them is looked along first: it takes the blame. */
 typedef struct {
-    hw_edge left, right;
+    hw_edge left, right, first;
 } neighbours;
 
 enum { HEIGHTS = LOOKS + 2 };
@@ -289,19 +289,22 @@ static hw_status check_along(
 
 static hw_status check_order(drawing *d, const hw_outline *outline)
 {
-    static const neighbours pairs[] = { { HW_EDGE_LEFT, HW_EDGE_RIGHT },
-        { HW_EDGE_NECK_LEFT, HW_EDGE_NECK_RIGHT }, { HW_EDGE_NECK_RIGHT, HW_EDGE_RIGHT },
-        { HW_EDGE_LEFT, HW_EDGE_NECK_LEFT } };
+    /* a neck's own corner is the one to move; of the sides the left one often mirrors the right */
+    static const neighbours pairs[] = { { HW_EDGE_LEFT, HW_EDGE_RIGHT, HW_EDGE_RIGHT },
+        { HW_EDGE_NECK_LEFT, HW_EDGE_NECK_RIGHT, HW_EDGE_NECK_RIGHT },
+        { HW_EDGE_NECK_RIGHT, HW_EDGE_RIGHT, HW_EDGE_NECK_RIGHT },
+        { HW_EDGE_LEFT, HW_EDGE_NECK_LEFT, HW_EDGE_NECK_LEFT } };
     bool neck = outline->edges[HW_EDGE_NECK_RIGHT].count > 0;
     double low_cm = neck ? outline->neck_cm : 0;
     size_t count = neck ? sizeof pairs / sizeof pairs[0] : 1;
     hw_status status = HW_OK;
     for (size_t i = 0; i < count && status == HW_OK; i++) {
+        const neighbours *pair = &pairs[i];
         double from_cm = i == 0 ? 0 : low_cm;
-        /* the neck's own way first: its corner is the one to move */
-        status = check_along(d, outline, pairs[i], pairs[i].left, from_cm);
+        hw_edge second = pair->first == pair->left ? pair->right : pair->left;
+        status = check_along(d, outline, *pair, pair->first, from_cm);
         if (status == HW_OK) {
-            status = check_along(d, outline, pairs[i], pairs[i].right, from_cm);
+            status = check_along(d, outline, *pair, second, from_cm);
         }
     }
     return status;
