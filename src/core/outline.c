@@ -4,6 +4,7 @@
 
 #include <assert.h>
 #include <math.h>
+#include <string.h>
 
 /* A length below which two places are one: rules that come to the same differ by rounding alone. */
 #define SAME_CM 1e-9
@@ -391,4 +392,36 @@ hw_status hw_outline_make(
     }
     *out = made;
     return HW_OK;
+}
+
+hw_status hw_outline_area(const hw_outline *outline, double *out_cm2)
+{
+    static const double signs[HW_EDGE_COUNT] = {
+        [HW_EDGE_LEFT] = -1, [HW_EDGE_RIGHT] = 1, [HW_EDGE_NECK_LEFT] = 1, [HW_EDGE_NECK_RIGHT] = -1
+    };
+    double sum_cm2 = 0;
+    for (int i = 0; i < HW_EDGE_TOP; i++) {
+        double cm2 = 0;
+        hw_status status = hw_edge_area(&outline->edges[i], &cm2);
+        if (status != HW_OK) {
+            return status;
+        }
+        sum_cm2 += signs[i] * cm2;
+    }
+    *out_cm2 = sum_cm2;
+    return HW_OK;
+}
+
+double hw_outline_height(const hw_outline *outline, const char *stretch)
+{
+    double height_cm = -1;
+    for (int side = 0; side < HW_SIDE_COUNT; side++) {
+        const hw_edge_line *edge = &outline->edges[side];
+        for (int i = 1; i < edge->count; i++) {
+            if (strcmp(edge->points[i].stretch, stretch) == 0) {
+                height_cm = fmax(height_cm, edge->points[i].up_cm);
+            }
+        }
+    }
+    return height_cm;
 }

@@ -5,7 +5,7 @@
 
 #include "core/err.h"
 #include "core/mem.h"
-#include "core/outline.h"
+#include "core/edge.h"
 
 /* Across and up as in hw_outline_point; the stretch is that of the way that leads here. */
 typedef struct {
