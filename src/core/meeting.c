@@ -268,7 +268,7 @@ static void cut_holes(const hw_whole *whole, hw_notes *notes)
 void hw_meeting_add(const hw_whole *whole, hw_notes *notes)
 {
     static void (*const rules[])(const hw_whole *, hw_notes *) = { open_joins, uppers, upper_cards,
-        meeting_heights, long_trims, far_trims, cut_holes };
+        meeting_heights, wide_pieces, long_trims, far_trims, cut_holes };
     for (size_t i = 0; i < sizeof rules / sizeof rules[0]; i++) {
         rules[i](whole, notes);
     }
