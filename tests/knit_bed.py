@@ -137,6 +137,8 @@ class Piece:
             edge = self.edge_at(end)
             self.changed[end] = self.changed.get(end, 0) + sts
             at_start = row["begins_at"] == edge
+            if self.block["in_rounds"]:
+                at_start = kind != "hold"  # a round begins and ends at both edges
             if kind == "hold":
                 need(not at_start, "row", row["number"], "holds where it begins")
                 self.take_off(end, sts, False)
@@ -175,10 +177,18 @@ class Piece:
             need(part != "whole" and place in ("both", part.split()[0]), "row", row["number"],
                  "ends", place, "of", part)
             own = edges[0] if part == "left half" else edges[1]
-        left = len(self.loops) + sum(self.short.values())
+        held = [end for end in self.short if part == "whole" or end == self.outer(part)]
+        left = len(self.loops) + sum(self.short[end] for end in held)
         need(hand["stitches"] + own == left, "row", row["number"], "ends with", left,
              "stitches, not", hand["stitches"], "and", own, "at the edge")
-        self.loops, self.short, self.ended = {}, {"low": 0, "high": 0}, True
+        for end in held:
+            self.short[end] = 0
+        self.loops, self.ended = {}, True
+
+    @staticmethod
+    def outer(part):
+        """The end of the bed at which a half has the piece's edge."""
+        return "high" if part == "left half" else "low"
 
     # ---- Hand work ----
 
@@ -200,7 +210,10 @@ class Piece:
                 self.loops[q], self.loops[q + 1] = 0, 2
             self.picots.append(row["number"])
         elif what == "purl":
-            self.purling = True
+            # On a bed the row is knitted first, and its stitches are turned by hand.
+            if hand["when"] == "after":
+                self.fabric[-1].purl = True
+            self.purling = hand["when"] == "before"
         elif what == "card in":
             need(self.block["work"] in ("pre-selecting", "direct"), name, "without a card")
             self.card = True
@@ -213,8 +226,10 @@ class Piece:
         elif what == "re-hang":
             need(len(self.loops) - sts == number, name, len(self.loops), "to", sts, "is not", number)
             need(sts == self.how["rehung"], name, "keeps", sts)
-            away = number // 2 if number >= 0 else -(-number // 2)
-            self.rehung.append((row["number"], self.low() + away))
+            # In the middle of where they were, or half a stitch beside it.
+            away = (row["first_needle"] - self.low()) if not self.hand_knitting else number // 2
+            need(abs(2 * away - number) <= 1, name, away, "needles of", number)
+            self.rehung.append((row["number"], away))
             self.loops = {self.low() + away + i: 1 for i in range(sts)}
         elif what == "hang hem":
             need(self.cast_on and not self.closed, name, "twice")
@@ -331,9 +346,11 @@ class Piece:
         if row["band"] is None:
             need(row["feeders"] == ["main", "none"], name, "feeders")
             return Row(row, self.low(), "." * len(self.loops))
-        need(row["feeders"][0] != row["feeders"][1] and "none" not in row["feeders"], name, "feeders")
-        ink = {".": row["feeders"][0] == "contrast", "o": row["feeders"][1] == "contrast"}
         chart, wide = self.how["reading"](row, self.low(), self.high())
+        # A row without a contrast stitch leaves that yarn lying.
+        need(row["feeders"][0] != row["feeders"][1] and "none" not in row["feeders"]
+             or row["feeders"] == ["main", "none"] and "o" not in chart, name, "feeders")
+        ink = {".": row["feeders"][0] == "contrast", "o": row["feeders"][1] == "contrast"}
         # Right-side rows are read from the right, wrong-side rows from the left.
         order = chart[::-1] if row["right_side"] else chart
         worked = "".join("o" if ink[stitch] else "." for stitch in order)

@@ -242,7 +242,12 @@ class Wanted:
     def base_above(self):
         """The first visible needle above the hem, were nothing shaped."""
         taken = self.fit["visible_sts"] - self.fit["main_sts"]
-        return self.base + (taken // 2 if taken >= 0 else -(-taken // 2))
+        if self.hand or taken == 0:
+            return self.base + taken // 2
+        # Of an odd number of stitches one half goes either way: the rows say which.
+        first = self.block["rows"][self.block["hem_rows"]]["first_needle"]
+        inset = self.draft["inset_right_sts"][0] if self.draft else 0
+        return first + self.edges[1] - inset
 
     def how(self):
         machine = self.machine
@@ -342,12 +347,17 @@ class Wanted:
         need([r.number for r in fabric if r.purl] == ([hem["facing_rows"] + 1] * (fold == "purl")),
              "purl rows")
         need(piece.picots == [hem["facing_rows"] + 1] * (fold == "picot"), "picots", piece.picots)
-        for n, row in enumerate(rows):
-            need(len(row.colours) == self.fit["cast_on_sts"], "row", row.number, "of the hem")
+        rehung = [number for number, _ in piece.rehung]
+        need(rehung == [first + hem["band_rows"] + 1] * (self.fit["main_sts"]
+                                                         != self.fit["visible_sts"]),
+             "re-hung before row", rehung)
+        for row in rows:
+            below = not rehung or row.number < rehung[0]
+            sts = self.fit["visible_sts" if below else "main_sts"] + sum(self.edges)
+            need(len(row.colours) == sts, "row", row.number, "of the hem")
         hung = self.block["closing"] == "hung"
         joined = [r.number for r in fabric if r.kind == "joining"]
         need(joined == [hem["total_rows"] + 1] * hung, "joining rows", joined)
-        need(bool(piece.rehung) == (self.fit["main_sts"] != self.fit["visible_sts"]), "re-hanging")
 
     def dials(self, hem):
         main = self.plan.doc["gauge"]["main"]["dial"]
@@ -464,11 +474,13 @@ class Wanted:
                    for s in ("left", "right")]
         tops = [max(h) for h in heights if h]
         need(len(piece.marks) <= 1, "marks", piece.marks)
+        if tops and max(tops) < draft["low_cm"][-2]:
+            need(piece.marks, "no mark at the underarm")
         if piece.marks and tops:
             n = piece.marks[0] - self.block["hem_rows"] - 1
             main = 10 / self.plan.doc["gauge"]["main"]["rows_per_10cm"]
-            need(abs(draft["low_cm"][n] - max(tops)) <= main / 2 + 1e-6
-                 or self.plan.bands, "the mark in row", piece.marks[0], "is not at the underarm")
+            need(abs(draft["low_cm"][n] - max(tops)) <= main / 2 + 1e-6,
+                 "the mark in row", piece.marks[0], "is not at the underarm")
 
 
 def check_plan(doc, project):
@@ -515,6 +527,8 @@ def mirror(wanted, fabric, piece, other, other_fabric, other_piece):
         need(row.begins_at != model.begins_at and row.kind == model.kind
              and row.sides == model.sides[::-1], "row", row.number)
         need(len(row.colours) == len(model.colours), "row", row.number, "stitches")
+        need(row.first - fabric[0].first == other_fabric[0].last - model.last, "row", row.number,
+             "needles")
 
 
 def underarms(plan, done):
@@ -527,8 +541,9 @@ def underarms(plan, done):
             for (name, at), (_, fabric, piece) in done.items():
                 rows = [r.number for r in fabric if r.band == number] if at == size else []
                 if rows:
-                    need(piece.marks, name, size, "has no mark at the underarm")
-                    between.add(piece.marks[0] - max(rows) - 1)
+                    # Without a mark the side goes up to the top.
+                    end = fabric[-1].number + 1
+                    between.add((piece.marks[0] if piece.marks else end) - max(rows) - 1)
             need(len(between) <= 1, "band", band, size, "rows to the underarm", between)
             for count in between:
                 need(abs(count - cm * main) <= 1.5, "band", band, size, count, "rows for", cm, "cm")
