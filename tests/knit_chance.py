@@ -254,6 +254,14 @@ def leave_out(row, hand):
     row["hand"].remove(hand)
 
 
+def not_let_go(row, hand):
+    """A band of one row on a pre-selecting bed reads its card once, held."""
+    if row["card"] != "moving":
+        return False
+    row["hand"].remove(hand)
+    return True
+
+
 def count_up(key):
     def up(_, hand):
         if hand[key] is None:
@@ -352,7 +360,10 @@ def first_figure(doc, rng):
 
 
 def margins(doc, rng):
+    """On a bed: in hand knitting nothing else tells where the figures stand."""
     fit = rng.choice(doc["fits"])
+    if fit["place"] is None:
+        return False
     fit["left_margin_sts"] += 1
     fit["right_margin_sts"] -= 1
     return True
@@ -441,7 +452,7 @@ SPOILED = {
     "stitches cast on": hands("cast on", count_up("stitches")),
     "the counter set": hands("counter", count_up("number")),
     "the card put in at another row": hands("card in", count_up("number")),
-    "the card not let go": hands("card go", leave_out),
+    "the card not let go": hands("card go", not_let_go),
     "the second yarn not put in": hands("second yarn in", leave_out),
     "the second yarn not taken out": hands("second yarn out", leave_out),
     "loops of the hem": hands("hang hem", count_up("stitches")),
