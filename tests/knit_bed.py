@@ -389,9 +389,12 @@ class Piece:
             need(row["setting"] in plain, name, row["setting"])
             need(ready is None, name, "needles stand out in a plain row")
             return set()
-        if row["setting"] == TWO + ", by hand":
-            return {q for q in self.loops if self.how["set_by_hand"](row, q)}
+        if self.how["no_card"](row):
+            ends = (", by hand",)
         need(row["setting"] in [TWO + e for e in ends], name, row["setting"], "with", work)
+        if ends == (", by hand",):
+            need(ready is None, name, "needles stand out already")
+            return {q for q in self.loops if self.how["set_by_hand"](row, q)}
         if work == "pre-selecting":
             need(ready is not None, name, "no needles were selected")
             return {q for q in self.loops if q in ready}

@@ -257,7 +257,7 @@ class Wanted:
             "either_side": self.plan.project["either_side"], "needles": machine["needles"],
             "bed": range(-machine["needles"] // 2, machine["needles"] // 2),
             "offset": machine["offset"], "loop": 36, "card": self.card,
-            "reading": self.reading, "set_by_hand": self.set_by_hand,
+            "no_card": self.no_card, "reading": self.reading, "set_by_hand": self.set_by_hand,
         }
 
     def next_band(self, row):
@@ -267,6 +267,11 @@ class Wanted:
         after = [r for r in self.block["rows"] if r["number"] > row["number"]]
         need(after and after[0]["band"] is not None, "row", row["number"], "gets no band ready")
         return after[0]["band"]
+
+    def no_card(self, row):
+        """Whether the card does not take the repeat of a row's band."""
+        need(row["band"] in self.bands, "row", row["number"], "is of an unknown band")
+        return self.machine["columns"] % self.bands[row["band"]].repeat != 0
 
     def card(self, row):
         number = self.next_band(row)

@@ -53,9 +53,9 @@ static void begin_piece(hw_row_hands *hands, hw_row *row)
 static void begin_band(hw_row_hands *hands, hw_row *row)
 {
     const hw_row_frame *f = hands->frame;
-    bool card = f->work == HW_WORK_DIRECT || f->work == HW_WORK_PRESELECT;
-    bool reads_first =
-        row->kind == HW_ROW_SETUP || (row->chart_row == 1 && f->work == HW_WORK_DIRECT);
+    hw_row_work work = row->band >= 0 ? hw_row_frame_work(f, row->band) : f->work;
+    bool card = work == HW_WORK_DIRECT || work == HW_WORK_PRESELECT;
+    bool reads_first = row->kind == HW_ROW_SETUP || (row->chart_row == 1 && work == HW_WORK_DIRECT);
     if (card && reads_first) {
         add(hands, row, (hw_handwork){ .kind = HW_HAND_CARD_IN, .number = row->card_read });
     }
