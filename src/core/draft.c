@@ -169,9 +169,9 @@ static int most_rows(const drafting *d)
     return most < HW_MAX_ROWS ? most : HW_MAX_ROWS;
 }
 
-static int least(int a, int b)
+static int most(int a, int b)
 {
-    return a < b ? a : b;
+    return a > b ? a : b;
 }
 
 /* The whole motifs of a band higher up, centred on what its narrowest row has. */
@@ -188,14 +188,18 @@ static hw_status fit_upper(const drafting *d, const hw_upper_wish *wish, hw_uppe
     if (d->draft.shape.rows <= last) {
         return no_room(d, wish, "reach into the point at the top");
     }
-    upper->sts = hw_draft_sts(&d->draft, upper->first_row);
-    for (int r = upper->first_row; r <= last; r++) {
-        int sts = hw_draft_sts(&d->draft, r);
-        upper->shaped = upper->shaped || sts != upper->sts;
-        upper->sts = least(upper->sts, sts);
-    }
+    upper->sts = d->task->main_sts;
     for (int side = 0; side < HW_SIDE_COUNT; side++) {
-        upper->taken_sts[side] = d->draft.shape.inset_sts[side][upper->first_row];
+        const int *inset_sts = d->draft.shape.inset_sts[side];
+        upper->taken_sts[side] = inset_sts[upper->first_row];
+        for (int r = upper->first_row; r <= last; r++) {
+            upper->shaped = upper->shaped || inset_sts[r] != inset_sts[upper->first_row];
+            upper->taken_sts[side] = most(upper->taken_sts[side], inset_sts[r]);
+        }
+        upper->sts -= upper->taken_sts[side];
+    }
+    if (upper->sts < 1) {
+        return no_room(d, wish, "lie where its edges lean past each other");
     }
     upper->motifs = (upper->sts + motif->gap) / motif->repeat;
     int plain = upper->sts;
@@ -264,8 +268,9 @@ int hw_draft_sts(const hw_draft *draft, int row)
     return hw_shape_half_sts(shape, row, HW_LEFT) + hw_shape_half_sts(shape, row, HW_RIGHT);
 }
 
-int hw_upper_needle(const hw_upper *upper, const hw_place_on_bed *place, const hw_fit *fit)
+int hw_upper_needle(
+    const hw_upper *upper, const hw_place_on_bed *place, const hw_fit *fit, bool mirrored)
 {
-    return place->first + fit->edge_sts[HW_RIGHT] + upper->taken_sts[HW_RIGHT] +
-           upper->margin[HW_RIGHT];
+    int first = hw_bed_rehung_first(place->first, fit->visible_sts - fit->main_sts, mirrored);
+    return first + fit->edge_sts[HW_RIGHT] + upper->taken_sts[HW_RIGHT] + upper->margin[HW_RIGHT];
 }
