@@ -37,10 +37,12 @@ hw_status hw_layout_on(
         }
         on[piece] = true;
     }
-    for (int i = 0; i < garment->piece_count; i++) {
-        int other = garment->pieces[i].mirror_of;
+    /* Once for the piece that is mirrored, and again for all that mirror it. */
+    for (int i = 0; i < 2 * garment->piece_count; i++) {
+        int piece = i % garment->piece_count;
+        int other = garment->pieces[piece].mirror_of;
         if (other >= 0) {
-            on[i] = on[other] = on[i] || on[other];
+            on[piece] = on[other] = on[piece] || on[other];
         }
     }
     return HW_OK;

@@ -221,6 +221,7 @@ static void long_trims(const hw_whole *whole, hw_notes *notes)
     }
 }
 
+/* A plain trim is off by a stitch at most, and nothing can be done about it. */
 static void far_trims(const hw_whole *whole, hw_notes *notes)
 {
     for (int k = 0; k < whole->trims->count; k++) {
@@ -228,7 +229,7 @@ static void far_trims(const hw_whole *whole, hw_notes *notes)
         double most_cm = 0;
         for (int i = 0; i < sizes_of(whole)->count; i++) {
             const hw_pickup *pickup = &hw_trimming_at(whole, i, k)->pickup;
-            marked[i] = !pickup->inside;
+            marked[i] = whole->trims->kinds[k].has_motif && !pickup->inside;
             if (marked[i] && fabs(pickup->chosen.off_cm) > fabs(most_cm)) {
                 most_cm = pickup->chosen.off_cm;
             }

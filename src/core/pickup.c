@@ -409,3 +409,10 @@ const char *hw_pickup_even_words(const hw_pickup_share *share, hw_arena *arena)
     }
     return keep(&buf, arena);
 }
+
+const char *hw_pickup_best_words(const hw_pickup_share *share, hw_arena *arena)
+{
+    const hw_pickup_ratio *ratio = &share->ratio;
+    bool small = ratio->simple.rows <= HW_PICKUP_SMALL_GROUP && ratio->simple.times > 0;
+    return small ? hw_pickup_words(share, arena) : hw_pickup_even_words(share, arena);
+}

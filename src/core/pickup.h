@@ -7,7 +7,10 @@
 #include "core/mem.h"
 #include "core/piece.h"
 
-enum { HW_PICKUP_LARGEST_GROUP = 12 }; /* rows of a simple ratio at most; own choice */
+enum {
+    HW_PICKUP_LARGEST_GROUP = 12, /* rows of a simple ratio at most; own choice */
+    HW_PICKUP_SMALL_GROUP = 5 /* rows that are counted off at a glance: own choice, after [P5] */
+};
 
 /* An edge, or a part of one, along which stitches are picked up. */
 typedef struct {
@@ -119,5 +122,9 @@ hw_pickup_ratio hw_pickup_ratio_of(int sts, int rows);
  */
 const char *hw_pickup_words(const hw_pickup_share *share, hw_arena *arena) HW_MUST_USE;
 const char *hw_pickup_even_words(const hw_pickup_share *share, hw_arena *arena) HW_MUST_USE;
+
+/* The plainer of the two: the simple ratio where its group is small, as 3 of 4 is [P5]; else the
+ * small groups of which a large one is made, as 3 of 4, 3 of 4, 4 of 5 are 10 of 13 [P2]. */
+const char *hw_pickup_best_words(const hw_pickup_share *share, hw_arena *arena) HW_MUST_USE;
 
 #endif

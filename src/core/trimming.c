@@ -147,7 +147,8 @@ static hw_status make_pickup(const trimming *t, const hw_trim_kind *kind, int si
             return hw_err_set(t->err, status, "%s", "the length of an edge could not be found");
         }
         out->length_cm += edges[count].length_cm;
-        count += edges[count].length_cm > 0;
+        bool there = edges[count].length_cm > 0;
+        out->share_of[i] = there ? count++ : -1;
     }
     if (count == 0) {
         return hw_err_set(t->err, HW_ERR_RANGE,
@@ -224,4 +225,18 @@ hw_status hw_trimming_make(hw_whole *whole, hw_arena *arena, hw_err *err)
 const hw_trimmed *hw_trimming_at(const hw_whole *whole, int size, int trim)
 {
     return &whole->trims->sizes[size * whole->trims->count + trim];
+}
+
+const hw_pickup_share *hw_trimming_share(const hw_trimmed *trimmed, int edge)
+{
+    int at = trimmed->share_of[edge];
+    return at < 0 ? NULL : &trimmed->pickup.shares[at];
+}
+
+char *hw_trimming_edge(const hw_whole *whole, int trim, int edge, hw_arena *arena)
+{
+    const hw_edge_part *part = &whole->trims->kinds[trim].trim->along.parts[edge];
+    const char *stretch = part->stretch != NULL ? part->stretch : "";
+    return hw_arena_format(arena, "%s %s%s%s", whole->project->garment.pieces[part->piece].name,
+        hw_edge_name(part->edge), stretch[0] != '\0' ? " " : "", stretch);
 }

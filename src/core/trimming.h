@@ -21,7 +21,9 @@ typedef struct {
 typedef struct {
     double length_cm;
     hw_pickup pickup;
-    hw_hem hem; /* band_rows 0 where it is plain */
+    int share_of[HW_MAX_PARTS]; /* of each edge in the order of picking up: which of the pickup's
+                                   shares; -1 where the edge has no length in this size */
+    hw_hem hem;                 /* band_rows 0 where it is plain */
     int holes_wanted;
     hw_holes holes; /* count 0: none */
     hw_hole_rows hole_rows;
@@ -52,5 +54,12 @@ hw_status hw_trimming_make(hw_whole *whole, hw_arena *arena, hw_err *err) HW_MUS
 
 /* A trim in one size. */
 const hw_trimmed *hw_trimming_at(const hw_whole *whole, int size, int trim);
+
+/* What one edge of a trim gets; NULL where it has no length in this size. */
+const hw_pickup_share *hw_trimming_share(const hw_trimmed *trimmed, int edge);
+
+/* One of a trim's edges in words, such as "left front left opening"; NULL when memory is refused.
+ */
+char *hw_trimming_edge(const hw_whole *whole, int trim, int edge, hw_arena *arena);
 
 #endif

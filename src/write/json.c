@@ -432,6 +432,8 @@ static const struct {
     { "uppers", hw_json_uppers, false },
     { "drafts", hw_json_drafts, false },
     { "joins", hw_json_joins, false },
+    { "trims", hw_json_trims, false },
+    { "yarn", hw_json_yarn, false },
     { "rows", hw_json_rowplans, false },
     { "notes", notes, false },
     { "basis", basis, false },

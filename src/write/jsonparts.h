@@ -35,6 +35,10 @@ json_t *hw_json_drafts(hw_json_writer *w);
 json_t *hw_json_uppers(hw_json_writer *w);
 json_t *hw_json_joins(hw_json_writer *w);
 
+/* Trims in every size; the yarn, or null where nothing is known of it. */
+json_t *hw_json_trims(hw_json_writer *w);
+json_t *hw_json_yarn(hw_json_writer *w);
+
 /* Every row of every piece and size: see jsonrows.h. */
 json_t *hw_json_rowplans(hw_json_writer *w);
 

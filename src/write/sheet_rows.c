@@ -14,9 +14,12 @@ typedef struct {
     const hw_row *first, *last;
 } line;
 
+/* No words leave the cell empty; NULL stands for refused memory. */
 static void put_text(const line *l, int column, const char *text)
 {
-    hw_grid_text(l->sheet->grid, column, HW_STYLE_PLAIN, text);
+    if (text == NULL || text[0] != '\0') {
+        hw_grid_text(l->sheet->grid, column, HW_STYLE_PLAIN, text);
+    }
 }
 
 /* "3", or "3 to 6" where a run begins and ends with different numbers. */

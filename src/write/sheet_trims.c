@@ -115,35 +115,48 @@ static void length_lines(const hw_sheet *sheet, int trim)
         &(hw_sheet_lengths){ "the trim is off by", off_cm, sizes_of(sheet), HW_STYLE_PLAIN });
 }
 
-static const char *part_name(const hw_sheet *sheet, const hw_edge_part *part)
+static const hw_edge_run *edges_of(const hw_sheet *sheet, int trim)
 {
-    return hw_arena_format(sheet->arena, "  %s %s%s%s",
-        sheet->plan->whole->project->garment.pieces[part->piece].name, hw_edge_name(part->edge),
-        part->stretch != NULL ? " " : "", part->stretch != NULL ? part->stretch : "");
+    return &sheet->plan->whole->trims->kinds[trim].trim->along;
 }
 
-/* Along each edge: how many, and how many in so many rows, where the edge runs up enough. */
+/* Along each edge: how many. */
 static void share_lines(const hw_sheet *sheet, int trim)
 {
-    const hw_edge_run *along = &sheet->plan->whole->trims->kinds[trim].trim->along;
+    const hw_edge_run *along = edges_of(sheet, trim);
     for (int p = 0; p < along->count; p++) {
-        bool ratio = false;
-        hw_grid_line(sheet->grid, HW_STYLE_LABEL, part_name(sheet, &along->parts[p]));
+        const char *name = hw_trimming_edge(sheet->plan->whole, trim, p, sheet->arena);
+        hw_grid_line(sheet->grid, HW_STYLE_LABEL,
+            name == NULL ? NULL : hw_arena_format(sheet->arena, "  %s", name));
         for (int i = 0; i < sizes_of(sheet); i++) {
-            const hw_pickup *pickup = &at(sheet, i, trim)->pickup;
-            if (p < pickup->share_count) {
-                hw_grid_count(sheet->grid, 1 + i, HW_STYLE_PLAIN, pickup->shares[p].sts);
-                ratio = ratio || pickup->shares[p].has_ratio;
-            }
+            const hw_pickup_share *share = hw_trimming_share(at(sheet, i, trim), p);
+            hw_grid_count(sheet->grid, 1 + i, HW_STYLE_PLAIN, share != NULL ? share->sts : 0);
         }
-        if (!ratio) {
-            continue;
-        }
-        hw_grid_line(sheet->grid, HW_STYLE_LABEL, "    along the edge");
+    }
+}
+
+/* "4 years, left front left opening: 3 sts in every 4 rows 30 times, and 1 more in the 2 rows left"
+ */
+static void ratio_line(const hw_sheet *sheet, int trim, int size, int edge)
+{
+    const hw_pickup_share *share = hw_trimming_share(at(sheet, size, trim), edge);
+    if (share == NULL || !share->has_ratio) {
+        return;
+    }
+    const char *name = hw_trimming_edge(sheet->plan->whole, trim, edge, sheet->arena);
+    const char *words = hw_pickup_best_words(share, sheet->arena);
+    bool refused = name == NULL || words == NULL;
+    hw_sheet_run_on(sheet, refused ? NULL
+                                   : hw_arena_format(sheet->arena, "%s, %s: %s",
+                                         sheet->plan->finished.names[size], name, words));
+}
+
+/* How many in so many rows, where an edge runs up enough: lines that run on over the columns. */
+static void ratio_lines(const hw_sheet *sheet, int trim)
+{
+    for (int p = 0; p < edges_of(sheet, trim)->count; p++) {
         for (int i = 0; i < sizes_of(sheet); i++) {
-            const hw_pickup_share *share = &at(sheet, i, trim)->pickup.shares[p];
-            hw_grid_text(sheet->grid, 1 + i, HW_STYLE_NOTE,
-                share->has_ratio ? hw_pickup_words(share, sheet->arena) : "evenly");
+            ratio_line(sheet, trim, i, p);
         }
     }
 }
@@ -189,6 +202,7 @@ static void trim_lines(const hw_sheet *sheet, int trim)
     share_lines(sheet, trim);
     count_lines(sheet, trim, fold_lines, sizeof fold_lines / sizeof fold_lines[0]);
     hole_lines(sheet, trim);
+    ratio_lines(sheet, trim);
 }
 
 void hw_sheet_trims(const hw_sheet *sheet)

@@ -54,6 +54,9 @@ void hw_sheet_title(const hw_sheet *sheet, const char *what);
 /* "seam front right to back left", with other words before it; NULL when memory is refused. */
 char *hw_sheet_seam_name(const hw_sheet *sheet, const char *before, int seam);
 
+/* Add a text in lines that run on over the columns; NULL stands for refused memory. */
+void hw_sheet_run_on(const hw_sheet *sheet, const char *text);
+
 /* One row of lengths, or two of them where both units are shown. */
 typedef struct {
     const char *label; /* without the unit */

@@ -110,7 +110,7 @@ START_TEST(looks)
     has(sheet, "fitToHeight=\"0\"");
     has(sheet, "numberStoredAsText=\"1\"");
     ck_assert_int_eq(count(sheet, "<mergeCell "), 0);
-    const char *chart = part("xl/worksheets/sheet3.xml");
+    const char *chart = part("xl/worksheets/sheet9.xml");
     ck_assert_int_gt(count(chart, "<mergeCell "), 5); /* facts run over the narrow columns */
     const char *styles = part("xl/styles.xml");
     has(styles, "9C0006");

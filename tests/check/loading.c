@@ -36,7 +36,7 @@ static const char *file_text(const char *folder, const char *name, hw_arena *are
     return text;
 }
 
-static const char *edited(const char *text, const loading_edit *edit, hw_arena *arena)
+const char *loading_edited(const char *text, const loading_edit *edit, hw_arena *arena)
 {
     const char *at = strstr(text, edit->old);
     ck_assert_msg(at != NULL, "`%s` is not in the text", edit->old);
@@ -70,7 +70,7 @@ hw_status loading_read(const loading *from, hw_arena *arena, hw_project *out, hw
 {
     const char *text = from->text != NULL ? from->text : file_text("demo", from->demo, arena);
     for (int i = 0; i < LOADING_EDITS && from->edits[i].old != NULL; i++) {
-        text = edited(text, &from->edits[i], arena);
+        text = loading_edited(text, &from->edits[i], arena);
     }
     hw_project project = { 0 };
     hw_status status = hw_project_read(text, strlen(text), arena, &project, err);

@@ -12,6 +12,9 @@ typedef struct {
     const char *old, *fresh;
 } loading_edit;
 
+/* A text with an edit made in it, which must be possible. */
+const char *loading_edited(const char *text, const loading_edit *edit, hw_arena *arena);
+
 typedef struct {
     const char *text;                  /* of the project */
     const char *demo;                  /* or, where text is NULL, a name under data/demo */
