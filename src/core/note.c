@@ -57,6 +57,9 @@ void hw_notes_say(hw_notes *notes, hw_note_kind kind, const char *format, ...)
     }
     if (text != NULL && notes->about != NULL) {
         text = hw_arena_format(notes->arena, "%s: %s", notes->about, text);
+        if (text != NULL && said(notes, text)) {
+            return;
+        }
     }
     hw_note *list = notes->notes;
     if (text != NULL && notes->note_count == notes->note_room) {
