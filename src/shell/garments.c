@@ -6,6 +6,7 @@
 #include "core/measuring.h"
 #include "core/num.h"
 #include "core/outline.h"
+#include "read/words.h"
 #include "shell/draw.h"
 #include "shell/io.h"
 #include "shell/load.h"
@@ -190,13 +191,29 @@ static hw_status draw(const checking *c)
     return status == HW_OK ? save(c, &picture, path) : status;
 }
 
+/* Before anything is worked out: a drawing's name, and nothing is written over unasked. */
+static hw_status check_save(const hw_opts *opts, hw_err *err)
+{
+    static const char ending[] = ".svg";
+    enum { OF = sizeof ending - 1 };
+    const char *path = opts->values[HW_OPT_SAVE];
+    if (path == NULL) {
+        return HW_OK;
+    }
+    size_t len = strlen(path);
+    if (len <= OF || strcmp(path + len - OF, ending) != 0) {
+        return hw_err_set(err, HW_ERR_USAGE,
+            "`--save %.*s`: let the name end in .svg, which is a drawing", hw_words_cut(path, 60),
+            path);
+    }
+    return hw_io_vacant(path, opts->values[HW_OPT_REPLACE] != NULL, err);
+}
+
 hw_status hw_draw_garment(const hw_opts *opts, hw_arena *arena, hw_buf *buf, hw_err *err)
 {
     checking c = { .opts = opts, .arena = arena, .out = buf, .err = err };
     bool closed = true;
-    const char *path = opts->values[HW_OPT_SAVE];
-    hw_status status =
-        path == NULL ? HW_OK : hw_io_vacant(path, opts->values[HW_OPT_REPLACE] != NULL, err);
+    hw_status status = check_save(opts, err);
     status = status == HW_OK ? load(&c) : status;
     status = status == HW_OK ? make_outlines(&c) : status;
     if (status != HW_OK) {

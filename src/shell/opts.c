@@ -52,8 +52,9 @@ static const struct {
     [HW_OPT_ONLY] = { "--only", "KINDS",
         "only some of xlsx,csv,json,table; table is the terminal's", C(PLAN) },
     [HW_OPT_SHOW] = { "--show", "TABLES",
-        "what to print: some of sizes,hem,notes (the usual), bands,outline,shaping,trims,yarn, "
-        "rows,chart,card,gauge,tolerance,alternatives,basis,costs,measured, or all",
+        "what to print, parted by commas: some of sizes, hem, notes (the usual), bands, outline, "
+        "shaping, trims, yarn, rows, chart, card, gauge, tolerance, alternatives, basis, costs, "
+        "measured, or all",
         C(PLAN) },
     [HW_OPT_REPLACE] = { "--replace", NULL, "write over files of the same name",
         C(PLAN) | C(NEW) | C(MOTIF) | C(DRAW) | C(GARMENT) },
