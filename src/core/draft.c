@@ -128,8 +128,10 @@ static hw_status stack_rows(drafting *d)
     while (status == HW_OK && next >= 0) {
         const hw_upper_wish *wish = &d->task->wishes[next];
         int before = rows_to(d, &s, at_cm);
-        if (before < 0) {
-            return no_room(d, wish, "start below the top of the hem or of another band");
+        if (before < 0 || at_cm > top_cm) {
+            return no_room(d, wish,
+                before < 0 ? "start below the top of the hem or of another band"
+                           : "reach above the top");
         }
         status = pile(d, &s, before, row_cm(d, HW_MAIN));
         d->uppers[next].first_row = s.rows;
