@@ -336,7 +336,7 @@ body:
 END
 check 'a garment file' 0 garment flag.yaml --table sizes.yaml
 says 'a garment file' 'Flag, in Two widths' 'width: 40, 60 cm' 'within 2 cm: does not close' \
-    '3 cm, in size narrow' 'Some edges do not close'
+    'furthest off 3 cm, in size narrow' 'Some edges do not close'
 sed 's/within 2 cm/within 3 cm/' flag.yaml >ample.yaml
 check 'a garment file that closes' 0 garment ample.yaml --table sizes.yaml
 says 'a garment file that closes' 'within 3 cm: closes' 'close in every size'

@@ -15,6 +15,8 @@
 
 static const hw_draw_room paper = { .width_mm = 190, .height_mm = 277 }; /* A4 less 1 cm: [V1] */
 
+#define LEAST_TOLD_CM 0.005 /* less is shown as 0 */
+
 typedef struct {
     const hw_opts *opts;
     hw_arena *arena;
@@ -68,7 +70,8 @@ static hw_status make_outline(const checking *c, int size, int piece, hw_outline
 static hw_status make_outlines(checking *c)
 {
     int pieces = c->project.garment.piece_count;
-    c->outlines = hw_arena_get(c->arena, (size_t)(c->finished.count * pieces), sizeof *c->outlines);
+    c->outlines =
+        hw_arena_get(c->arena, (size_t)c->finished.count * (size_t)pieces, sizeof *c->outlines);
     if (c->outlines == NULL) {
         return no_memory(c);
     }
@@ -116,32 +119,45 @@ static hw_status run_length(const checking *c, int size, const hw_edge_run *run,
     return HW_OK;
 }
 
-/* Each join: how far it is off at most, and whether that can be eased in. */
+/* How far a join is off at most, and in which size. */
+static hw_status worst_of(const checking *c, const hw_joint_edges *join, int *size, double *out_cm)
+{
+    *out_cm = 0;
+    for (int i = 0; i < c->finished.count; i++) {
+        double cm[2] = { 0 };
+        hw_status status = run_length(c, i, &join->ends[0], &cm[0]);
+        status = status == HW_OK ? run_length(c, i, &join->ends[1], &cm[1]) : status;
+        if (status != HW_OK) {
+            return no_memory(c);
+        }
+        if (fabs(cm[0] - cm[1]) > *out_cm) {
+            *out_cm = fabs(cm[0] - cm[1]);
+            *size = i;
+        }
+    }
+    return HW_OK;
+}
+
 static hw_status show_joins(const checking *c, bool *closed)
 {
     const hw_garment *garment = &c->project.garment;
     for (int k = 0; k < garment->join_count; k++) {
         const hw_joint_edges *join = &garment->joins[k];
         double most_cm = 0;
-        int worst = 0;
-        for (int i = 0; i < c->finished.count; i++) {
-            double cm[2] = { 0 };
-            for (int end = 0; end < 2; end++) {
-                if (run_length(c, i, &join->ends[end], &cm[end]) != HW_OK) {
-                    return no_memory(c);
-                }
-            }
-            if (fabs(cm[0] - cm[1]) > fabs(most_cm)) {
-                most_cm = cm[0] - cm[1];
-                worst = i;
-            }
+        int size = 0;
+        hw_status status = worst_of(c, join, &size, &most_cm);
+        if (status != HW_OK) {
+            return status;
         }
-        bool closes = fabs(most_cm) <= join->within_cm + 1e-9;
+        bool closes = most_cm <= join->within_cm + 1e-9;
         *closed = *closed && closes;
-        hw_buf_format(c->out, "  %s: %s; ", join->text, closes ? "closes" : "does not close");
-        hw_buf_text(c->out, "furthest off ");
-        hw_num_show(c->out, most_cm, 2);
-        hw_buf_format(c->out, " cm, in size %s\n", c->finished.names[worst]);
+        hw_buf_format(c->out, "  %s: %s", join->text, closes ? "closes" : "does not close");
+        if (most_cm >= LEAST_TOLD_CM) {
+            hw_buf_text(c->out, "; furthest off ");
+            hw_num_show(c->out, most_cm, 2);
+            hw_buf_format(c->out, " cm, in size %s", c->finished.names[size]);
+        }
+        hw_buf_text(c->out, "\n");
     }
     return HW_OK;
 }
