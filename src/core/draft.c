@@ -116,6 +116,24 @@ static int rows_to(const drafting *d, const stack *s, double height_cm)
     return hw_num_nearest_even(rows + odd) - odd;
 }
 
+/* The plain rows below a band that would begin at a height, and the band. */
+static hw_status pile_band(drafting *d, stack *s, int band, double at_cm)
+{
+    const hw_upper_wish *wish = &d->task->wishes[band];
+    double top_cm = d->draft.outline.top_cm;
+    int before = rows_to(d, s, at_cm);
+    if (before < 0) {
+        return no_room(d, wish, "start below the top of the hem or of another band");
+    }
+    if (at_cm > top_cm) {
+        return no_room(d, wish, "reach above the top");
+    }
+    hw_status status = pile(d, s, before, row_cm(d, HW_MAIN));
+    d->uppers[band].first_row = s->rows;
+    status = status == HW_OK ? pile(d, s, d->uppers[band].rows, row_cm(d, HW_BAND)) : status;
+    return status == HW_OK && s->at_cm > top_cm ? no_room(d, wish, "reach above the top") : status;
+}
+
 static hw_status stack_rows(drafting *d)
 {
     bool placed[HW_MAX_BANDS] = { false };
@@ -126,17 +144,7 @@ static hw_status stack_rows(drafting *d)
     double at_cm = 0;
     hw_status status = next_band(d, placed, &next, &at_cm);
     while (status == HW_OK && next >= 0) {
-        const hw_upper_wish *wish = &d->task->wishes[next];
-        int before = rows_to(d, &s, at_cm);
-        if (before < 0) {
-            return no_room(d, wish, "start below the top of the hem or of another band");
-        }
-        status = pile(d, &s, before, row_cm(d, HW_MAIN));
-        d->uppers[next].first_row = s.rows;
-        status = status == HW_OK ? pile(d, &s, d->uppers[next].rows, row_cm(d, HW_BAND)) : status;
-        if (status == HW_OK && s.at_cm > top_cm) {
-            return no_room(d, wish, "reach above the top");
-        }
+        status = pile_band(d, &s, next, at_cm);
         placed[next] = true;
         status = status == HW_OK ? next_band(d, placed, &next, &at_cm) : status;
     }

@@ -442,7 +442,7 @@ hw_status hw_load_size(const hw_sizes *sizes, const char *name, int *out, hw_err
         return HW_OK;
     }
     const char *near = hw_words_nearest(name, sizes->names, sizes->count);
-    return hw_err_set(err, HW_ERR_USAGE, "`--size %.*s` is no size here; %s `%.40s`",
+    return hw_err_set(err, HW_ERR_USAGE, "`--size %.*s` is no size here; %s `%.40s`%s",
         hw_words_cut(name, 40), name, near != NULL ? "did you mean" : "the first is",
-        near != NULL ? near : sizes->names[0]);
+        near != NULL ? near : sizes->names[0], near != NULL ? "?" : "");
 }
