@@ -29,9 +29,8 @@ from knit_chance import DATA, GARMENTS, MACHINES, SPOILED, make, spoil  # noqa: 
 from knit_wanted import check_plan  # noqa: E402
 
 PROGRAM = os.path.abspath(os.environ.get("HEMWRIGHT_PROGRAM", "./hemwright"))
-CHANCE = int(os.environ.get("HEMWRIGHT_KNIT", "400"))
+CHANCE = int(os.environ.get("HEMWRIGHT_KNIT", "250"))
 FIRST = int(os.environ.get("HEMWRIGHT_KNIT_FROM", "1"))
-SPOILED_EACH = 6  # plans that every kind of change is tried on
 NONE = {"charts": {}, "either_side": False, "begins": "right", "rounds": False, "cast_on": "open",
         "closing": "hung", "below": {}, "above": {}}
 
@@ -152,7 +151,7 @@ def main():
     if results["refused"] > 0.5 * CHANCE:
         print("more than half of the projects were refused")
         failed += 1
-    untried = [kind for kind in SPOILED if kind not in tried] if CHANCE >= 300 else []
+    untried = [kind for kind in SPOILED if kind not in tried] if CHANCE >= 250 else []
     for kind in untried:
         print(f"never tried: {kind}")
     failed += len(untried) + sum(missed.values())

@@ -348,8 +348,7 @@ class Wanted:
             wanted = dials.get(row.kind, dials["main"])
             if self.hand and wanted != "loosest":
                 wanted = None
-            if row.dial != wanted:
-                need(False, "row", row.number, "dial", row.dial, "not", wanted)
+            need(row.dial == wanted, "row", row.number, "dial", row.dial, "not", wanted)
         fold = FOLD_NAMES[hem["fold"]]
         need([r.number for r in fabric if r.purl] == ([hem["facing_rows"] + 1] * (fold == "purl")),
              "purl rows")

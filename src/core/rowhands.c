@@ -90,12 +90,15 @@ static void hem_before(hw_row_hands *hands, hw_row *row)
     }
 }
 
+/* The loops hang on what the face has; shaping in that row comes after. */
 static void join_hem(hw_row_hands *hands, hw_row *row)
 {
+    const hw_fit *fit = hands->frame->task->fit;
     if (row->kind != HW_ROW_JOINING) {
         return;
     }
-    add(hands, row, (hw_handwork){ .kind = HW_HAND_HANG_HEM, .sts = row->sts });
+    int sts = fit->main_sts + fit->edge_sts[HW_LEFT] + fit->edge_sts[HW_RIGHT];
+    add(hands, row, (hw_handwork){ .kind = HW_HAND_HANG_HEM, .sts = sts });
     if (on_bed(hands)) {
         add(hands, row, (hw_handwork){ .kind = HW_HAND_WEIGHTS });
     }
