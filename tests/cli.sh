@@ -307,6 +307,124 @@ printf 'P1\n3 2\n110\n1o0\n' >bad.pbm
 check 'a fault in a bitmap' 2 motif bad.pbm
 says 'a fault in a bitmap' 'bad.pbm:4:2: '
 
+# ---- One size, drawings, garment files ----
+# Source: arithmetic by hand on the two pieces of flag.yaml, whose edges run straight up.
+cat >flag.yaml <<'END'
+title: Flag
+finished:
+  width: { is: chest }
+pieces:
+  front:
+    band width: 0.5 x width
+    outline:
+      right:
+        - { stretch: side, across: 0.25 x width, up: 20 cm }
+  back:
+    band width: 0.5 x width
+    outline:
+      right:
+        - { stretch: side, across: 0.25 x width, up: 23 cm }
+joins:
+  - front right side to back left side, within 2 cm
+END
+cat >sizes.yaml <<'END'
+title: Two widths
+names: [narrow, wide]
+sources: { here: { mark: own choice, what: for this test } }
+body:
+  chest: { values: [40 cm, 60 cm], source: here }
+END
+check 'a garment file' 0 garment flag.yaml --table sizes.yaml
+says 'a garment file' 'Flag, in Two widths' 'width: 40, 60 cm' 'within 2 cm: does not close' \
+    'furthest off 3 cm, in size narrow' 'Some edges do not close'
+sed 's/within 2 cm/within 3 cm/' flag.yaml >ample.yaml
+check 'a garment file that closes' 0 garment ample.yaml --table sizes.yaml
+says 'a garment file that closes' 'within 3 cm: closes' 'close in every size'
+check 'a garment of the data folder' 0 garment set-in-cardigan --table women
+says 'a garment of the data folder' 'close in every size'
+check 'no such garment' 2 garment set-in-cardigann
+says 'no such garment' 'did you mean `set-in-cardigan`?'
+check 'no such table' 2 garment ample.yaml --table women.yml
+says 'no such table' 'women.yml' '`hemwright list sizes`'
+check 'a table that lacks what it needs' 2 garment ample.yaml --table european-heights
+says 'a table that lacks what it needs' '`chest`'
+check 'a fault in a garment file' 2 garment sizes.yaml
+says 'a fault in a garment file' 'sizes.yaml:2:1: ' 'garment file'
+check 'a garment without a name' 2 garment
+check 'a garment is drawn' 0 garment ample.yaml --table sizes.yaml --size wide --save flag.svg
+says 'a garment is drawn' 'Written: flag.svg'
+what='a garment is drawn'
+grep -q '<svg ' flag.svg && grep -qF 'Flag, size wide' flag.svg && grep -qF '30 cm' flag.svg &&
+    good || bad 'no drawing of a piece of 30 cm'
+cp flag.svg before.svg
+check 'a drawing that is there' 3 garment ample.yaml --table sizes.yaml --save flag.svg
+says 'a drawing that is there' 'flag.svg: ' '`--replace`'
+same 'a drawing that is there stays' before.svg flag.svg
+check 'a drawing is replaced' 0 garment ample.yaml --table sizes.yaml --size narrow \
+    --save flag.svg --replace
+what='a drawing is replaced'
+grep -qF 'Flag, size narrow' flag.svg && grep -qF '20 cm' flag.svg && good || bad
+check 'a drawing under another ending' 2 garment ample.yaml --table sizes.yaml --save flag.png
+says 'a drawing under another ending' '`--save flag.png`' '.svg'
+check 'no such size of a garment' 2 garment ample.yaml --table sizes.yaml --size wied
+says 'no such size of a garment' 'did you mean `wide`?'
+
+cat >flag-project.yaml <<'END'
+title: Bunting
+machine: standard
+garment: ample.yaml
+gauge: { main: { stitches: 30, rows: 40 } }
+motif: { use: arrowheads, gap: 1 }
+hem: { face rows: 8 }
+sizes: { names: [narrow, wide], table: sizes.yaml }
+bands:
+  upper:
+    on: [front]
+    motif: { use: reeds, gap: 1 }
+    above fold: 10 cm
+END
+check 'a project is drawn' 0 draw flag-project.yaml --into pictures
+says 'a project is drawn' 'Written: pictures/flag-project-pieces.svg' \
+    'Written: pictures/flag-project-fabric.svg' 'Written: pictures/flag-project-chart.svg' \
+    'Written: pictures/flag-project-fabric-upper.svg' \
+    'Written: pictures/flag-project-chart-upper.svg'
+what='a project is drawn'
+grep -qF 'Bunting, size narrow' pictures/flag-project-pieces.svg && good || bad 'not the first size'
+grep -qF -- '-card-' out && bad 'a card whose measures are not known' || good
+check 'drawings that are there' 3 draw flag-project.yaml --into pictures
+says 'drawings that are there' '`--replace`'
+check 'the other size is drawn' 0 draw flag-project.yaml --into pictures --replace --size wide
+what='the other size is drawn'
+grep -qF 'Bunting, size wide' pictures/flag-project-pieces.svg && good || bad
+check 'no such size to draw' 2 draw flag-project.yaml --into pictures --replace --size wode
+says 'no such size to draw' 'flag-project.yaml: ' 'did you mean `wide`?'
+check 'nothing to draw' 2 draw
+check 'a project that is not there is drawn' 3 draw no.yaml
+cp "$top/data/machines/standard.yaml" measured.yaml
+printf 'hole pitch: 5 mm\nrow pitch: 5 mm\ncard width: 140 mm\n' >>measured.yaml
+sed 's/^machine: .*/machine: measured.yaml/' flag-project.yaml >with-card.yaml
+check 'a card is drawn' 0 draw with-card.yaml --into pictures
+says 'a card is drawn' 'Written: pictures/with-card-card-1.svg' \
+    'Written: pictures/with-card-card-upper-1.svg'
+
+check 'every size' 0 plan flag-project.yaml --only table --show rows
+says 'every size' 'front, size narrow' 'back, size narrow' 'front, size wide' 'back, size wide'
+check 'one size alone' 0 plan flag-project.yaml --only table --show rows --size wide
+says 'one size alone' 'front, size wide' 'back, size wide'
+grep -qF 'size narrow' out && bad 'the other size' || good
+check 'no such size' 2 plan flag-project.yaml --only table --size wode
+says 'no such size' 'flag-project.yaml: ' '`--size wode`' 'did you mean `wide`?'
+check 'a band higher up' 0 plan flag-project.yaml --only table --show bands,chart
+says 'a band higher up' 'upper: Reeds, repeat 2' 'first row' 'Bunting, upper: the band as knitted'
+for change in 's/on: .*/on: [frnot]/:no piece called `frnot`' \
+    's/above fold: .*/above fold: 22 cm/:reach above the top' \
+    's/above fold: .*/below underarm: 1 cm\n    above fold: 1 cm/:keep one of them' \
+    's/^    above fold: .*//:where this band lies is missing'; do
+    sed "${change%:*}" flag-project.yaml >flawed.yaml
+    check "a band that cannot be: ${change##*:}" 2 plan flawed.yaml --only table
+    says "a band that cannot be: ${change##*:}" 'flawed.yaml:' "${change##*:}"
+done
+
 check 'all lists' 0 list
 says 'all lists' 'machines:' 'garments:' 'sizes:' 'motifs:' '  tulip' '  standard'
 check 'one list' 0 list machines
@@ -508,7 +626,7 @@ for kind in xlsx csv json; do
     cp "first.$kind" "kept.$kind"
 done
 check 'files that are there already' 3 plan first.yaml
-says 'files that are there already' 'first.xlsx: ' '--replace' '--into FOLDER'
+says 'files that are there already' 'first.xlsx: ' '--replace' 'into another folder'
 printf 'filled in by a test knitter\n' >first.json
 check 'the last file is there already' 3 plan first.yaml --only json,table
 same 'the file that was there stays' first.xlsx kept.xlsx

@@ -4,8 +4,8 @@
 # Source: the README itself. An example is a line `$ hemwright ...` in a block fenced as sh; the
 # lines below it, up to the next `$` or the end of the block, are what it prints; a line `...`
 # stands for any number of lines. A block fenced as yaml or csv behind a line "`NAME.yaml`:" or
-# "`NAME.csv`:" is that file. An example ends with 0, or, where it shows a message that begins with
-# `hemwright: `, with another code.
+# "`NAME.csv`:" is that file; data/demo lies beside them as in a checkout. An example ends with 0,
+# or, where it shows a message that begins with `hemwright: `, with another code.
 set -eu
 srcdir=${srcdir:-$(cd "$(dirname "$0")/.." && pwd)}
 readme=${1:-$srcdir/README.md}
@@ -13,7 +13,8 @@ readme=${1:-$srcdir/README.md}
 unset HEMWRIGHT_DATA
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
-mkdir "$work/place"
+mkdir "$work/place" "$work/place/data"
+cp -R "$srcdir/data/demo" "$work/place/data/demo"
 PATH=$PWD:$PATH
 export PATH
 

@@ -9,7 +9,7 @@ unset HEMWRIGHT_DATA
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 code=0
-for project in meadow-dress harbour-purse; do
+for project in meadow-dress harbour-purse orchard-cardigan; do
     ./hemwright plan "$srcdir/data/demo/$project.yaml" --into "$work" >"$work/words" 2>&1 ||
         { cat "$work/words"; exit 1; }
     "${PYTHON:-python3}" "$srcdir/tests/book.py" "$work/$project.xlsx" "$work/$project.json" \

@@ -56,18 +56,19 @@ _hemwright_value()
             mapfile -t COMPREPLY < <(compgen -d -- "$2")
             ;;
         --only) _hemwright_some_of "$2" xlsx csv json table ;;
-        --show) _hemwright_some_of "$2" sizes hem chart card gauge tolerance alternatives notes \
-            basis costs measured all ;;
+        --show) _hemwright_some_of "$2" sizes hem bands outline shaping trims yarn rows chart \
+            card gauge tolerance alternatives notes basis costs measured all ;;
         --beside | --above | --below)
             _hemwright_words "$2" "$(_hemwright_named motifs)"
             _hemwright_files "$2" yaml pbm
             ;;
-        --save) _hemwright_files "$2" yaml pbm ;;
+        --save) _hemwright_files "$2" yaml pbm svg ;;
+        --table) _hemwright_words "$2" "$(_hemwright_named sizes)" ;;
         --fold) _hemwright_words "$2" none loose purl picot ;;
         --fabric) _hemwright_words "$2" main band facing ;;
         --width | --gauge | --per | --repeat | --gap | --edge | --bed | --depth | --band | \
             --rows | --band-rows | --card | --ease | --most | --shift | --raise | --plain-rows | \
-            --catch) ;;
+            --catch | --size) ;;
         *) return 1 ;;
     esac
     return 0
@@ -79,7 +80,7 @@ _hemwright()
     local command=${COMP_WORDS[1]-} options=
     COMPREPLY=()
     if [ "$COMP_CWORD" -eq 1 ]; then
-        _hemwright_words "$word" plan compare learn new stitches hem spread gauge dial \
+        _hemwright_words "$word" plan compare learn draw garment new stitches hem spread gauge dial \
             motif list keys help version --help --version
         return
     fi
@@ -93,7 +94,9 @@ _hemwright()
         return
     fi
     case $command in
-        plan) options='--into --only --show --replace' ;;
+        plan) options='--into --only --show --size --replace' ;;
+        draw) options='--into --size --replace' ;;
+        garment) options='--table --size --save --replace' ;;
         compare) options='--motifs --ease --most' ;;
         new) options='--into --replace' ;;
         stitches) options='--width --gauge --per --repeat --gap --edge --bed' ;;
@@ -111,7 +114,11 @@ _hemwright()
         *) ;;
     esac
     case $command in
-        plan | compare | dial) _hemwright_files "$word" yaml ;;
+        plan | compare | dial | draw) _hemwright_files "$word" yaml ;;
+        garment)
+            _hemwright_words "$word" "$(_hemwright_named garments)"
+            _hemwright_files "$word" yaml
+            ;;
         # The project, then what was measured.
         learn) _hemwright_files "$word" yaml xlsx csv ;;
         motif)

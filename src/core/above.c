@@ -74,10 +74,12 @@ hw_status hw_above_uppers(hw_whole *whole, hw_arena *arena, hw_err *err)
 static void find_columns(const hw_plan *plan, int at, hw_draft *draft)
 {
     int columns = plan->project->machine.card_columns;
+    int pieces = plan->project->garment.piece_count;
+    bool mirrored = plan->project->garment.pieces[at % pieces].mirror_of >= 0;
     for (int u = 0; u < plan->whole->upper_count; u++) {
         const hw_motif *motif = &plan->whole->uppers[u].motif;
         hw_upper *upper = &draft->uppers[u];
-        int needle = hw_upper_needle(upper, &plan->places[at], &plan->grading.fits[at]);
+        int needle = hw_upper_needle(upper, &plan->places[at], &plan->grading.fits[at], mirrored);
         bool card = columns > 0 && motif->fits_card && upper->motifs > 0;
         upper->card_column = card ? hw_num_mod(hw_bed_column(needle, columns), motif->repeat) : -1;
     }

@@ -27,6 +27,12 @@ int hw_bed_column(int needle, int columns)
     return hw_num_mod(needle + columns / 2, columns);
 }
 
+int hw_bed_rehung_first(int first, int fewer_sts, bool mirrored)
+{
+    int half_sts = (fewer_sts - hw_num_mod(fewer_sts, 2)) / 2;
+    return first + (mirrored ? fewer_sts - half_sts : half_sts);
+}
+
 char *hw_bed_needle_name(int needle, hw_arena *arena)
 {
     return needle < 0 ? hw_arena_format(arena, "L%d", -needle)

@@ -70,6 +70,10 @@ typedef struct {
  */
 int hw_bed_column(int needle, int columns);
 
+/* The first needle of a piece that is re-hung in its middle, so many stitches fewer (below 0:
+ * more): of an odd number the one over goes at the right end, of a mirrored piece at the left. */
+int hw_bed_rehung_first(int first, int fewer_sts, bool mirrored);
+
 /*
  * Where a piece stands: nearest to the middle, its first whole motif on the card's column.
  *

@@ -7,7 +7,7 @@
 
 #include "core/mem.h"
 
-enum { HW_BUF_LIMIT = 64 * 1024 * 1024 }; /* bytes; far above any document that is written */
+enum { HW_BUF_LIMIT = 512 * 1024 * 1024 }; /* bytes; far above any document that is written */
 
 /* Private to buf.c but for reading `text` and `len` once hw_buf_status says HW_OK. */
 typedef struct {

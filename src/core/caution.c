@@ -143,11 +143,16 @@ static void hem_rows(const hw_plan *plan, hw_notes *notes)
     }
 }
 
-/* What does not come out in the sides of a piece's rows; the same words are told once. */
+/* What does not come out in the sides of a piece's rows; the same words are told once, and nothing
+ * of a mirrored piece, whose rows mirror those of the other. */
 static void sides(const hw_plan *plan, hw_notes *notes)
 {
-    int cells = plan->finished.count * plan->project->garment.piece_count;
+    const hw_garment *garment = &plan->project->garment;
+    int cells = plan->finished.count * garment->piece_count;
     for (int i = 0; plan->rows != NULL && i < cells; i++) {
+        if (garment->pieces[i % garment->piece_count].mirror_of >= 0) {
+            continue;
+        }
         for (int f = 0; f < plan->rows[i].finding_count; f++) {
             const char *text = hw_row_finding_text(&plan->rows[i].findings[f], notes->arena);
             notes->refused = notes->refused || text == NULL;

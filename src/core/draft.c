@@ -116,6 +116,24 @@ static int rows_to(const drafting *d, const stack *s, double height_cm)
     return hw_num_nearest_even(rows + odd) - odd;
 }
 
+/* The plain rows below a band that would begin at a height, and the band. */
+static hw_status pile_band(drafting *d, stack *s, int band, double at_cm)
+{
+    const hw_upper_wish *wish = &d->task->wishes[band];
+    double top_cm = d->draft.outline.top_cm;
+    int before = rows_to(d, s, at_cm);
+    if (before < 0) {
+        return no_room(d, wish, "start below the top of the hem or of another band");
+    }
+    if (at_cm > top_cm) {
+        return no_room(d, wish, "reach above the top");
+    }
+    hw_status status = pile(d, s, before, row_cm(d, HW_MAIN));
+    d->uppers[band].first_row = s->rows;
+    status = status == HW_OK ? pile(d, s, d->uppers[band].rows, row_cm(d, HW_BAND)) : status;
+    return status == HW_OK && s->at_cm > top_cm ? no_room(d, wish, "reach above the top") : status;
+}
+
 static hw_status stack_rows(drafting *d)
 {
     bool placed[HW_MAX_BANDS] = { false };
@@ -126,17 +144,7 @@ static hw_status stack_rows(drafting *d)
     double at_cm = 0;
     hw_status status = next_band(d, placed, &next, &at_cm);
     while (status == HW_OK && next >= 0) {
-        const hw_upper_wish *wish = &d->task->wishes[next];
-        int before = rows_to(d, &s, at_cm);
-        if (before < 0) {
-            return no_room(d, wish, "start below the top of the hem or of another band");
-        }
-        status = pile(d, &s, before, row_cm(d, HW_MAIN));
-        d->uppers[next].first_row = s.rows;
-        status = status == HW_OK ? pile(d, &s, d->uppers[next].rows, row_cm(d, HW_BAND)) : status;
-        if (status == HW_OK && s.at_cm > top_cm) {
-            return no_room(d, wish, "reach above the top");
-        }
+        status = pile_band(d, &s, next, at_cm);
         placed[next] = true;
         status = status == HW_OK ? next_band(d, placed, &next, &at_cm) : status;
     }
@@ -169,9 +177,9 @@ static int most_rows(const drafting *d)
     return most < HW_MAX_ROWS ? most : HW_MAX_ROWS;
 }
 
-static int least(int a, int b)
+static int most(int a, int b)
 {
-    return a < b ? a : b;
+    return a > b ? a : b;
 }
 
 /* The whole motifs of a band higher up, centred on what its narrowest row has. */
@@ -185,14 +193,21 @@ static hw_status fit_upper(const drafting *d, const hw_upper_wish *wish, hw_uppe
     if (d->draft.shape.neck_row <= last) {
         return no_room(d, wish, "reach into the neck");
     }
-    upper->sts = hw_draft_sts(&d->draft, upper->first_row);
-    for (int r = upper->first_row; r <= last; r++) {
-        int sts = hw_draft_sts(&d->draft, r);
-        upper->shaped = upper->shaped || sts != upper->sts;
-        upper->sts = least(upper->sts, sts);
+    if (d->draft.shape.rows <= last) {
+        return no_room(d, wish, "reach into the point at the top");
     }
+    upper->sts = d->task->main_sts;
     for (int side = 0; side < HW_SIDE_COUNT; side++) {
-        upper->taken_sts[side] = d->draft.shape.inset_sts[side][upper->first_row];
+        const int *inset_sts = d->draft.shape.inset_sts[side];
+        upper->taken_sts[side] = inset_sts[upper->first_row];
+        for (int r = upper->first_row; r <= last; r++) {
+            upper->shaped = upper->shaped || inset_sts[r] != inset_sts[upper->first_row];
+            upper->taken_sts[side] = most(upper->taken_sts[side], inset_sts[r]);
+        }
+        upper->sts -= upper->taken_sts[side];
+    }
+    if (upper->sts < 1) {
+        return no_room(d, wish, "lie where its edges lean past each other");
     }
     upper->motifs = (upper->sts + motif->gap) / motif->repeat;
     int plain = upper->sts;
@@ -209,6 +224,8 @@ static hw_status make_shape(drafting *d)
 {
     const hw_draft_task *task = d->task;
     d->draft.task.outline = &d->draft.outline;
+    d->draft.task.piece = piece_name(d);
+    d->draft.task.size = size_name(d);
     d->draft.task.sts_per_cm = hw_gauge_sts(&task->gauge[HW_MAIN], 1);
     d->draft.task.low_cm = d->draft.low_cm;
     d->draft.task.visible_sts = task->main_sts;
@@ -259,8 +276,9 @@ int hw_draft_sts(const hw_draft *draft, int row)
     return hw_shape_half_sts(shape, row, HW_LEFT) + hw_shape_half_sts(shape, row, HW_RIGHT);
 }
 
-int hw_upper_needle(const hw_upper *upper, const hw_place_on_bed *place, const hw_fit *fit)
+int hw_upper_needle(
+    const hw_upper *upper, const hw_place_on_bed *place, const hw_fit *fit, bool mirrored)
 {
-    return place->first + fit->edge_sts[HW_RIGHT] + upper->taken_sts[HW_RIGHT] +
-           upper->margin[HW_RIGHT];
+    int first = hw_bed_rehung_first(place->first, fit->visible_sts - fit->main_sts, mirrored);
+    return first + fit->edge_sts[HW_RIGHT] + upper->taken_sts[HW_RIGHT] + upper->margin[HW_RIGHT];
 }

@@ -15,7 +15,7 @@ typedef struct {
     int rows;
     int underarm_rows; /* from its last row to the row that begins at the underarm; -1: unknown */
     int sts;           /* visible, of the narrowest of its rows */
-    int taken_sts[HW_SIDE_COUNT]; /* taken off each edge until then */
+    int taken_sts[HW_SIDE_COUNT]; /* taken off each edge where it is narrowest */
     bool shaped;                  /* edges change while it is knitted */
     int motifs;                   /* whole ones; 0: not one has room */
     int margin[HW_SIDE_COUNT];
@@ -27,7 +27,7 @@ typedef struct {
 typedef struct {
     bool drawn; /* else nothing below is known */
     hw_outline outline;
-    double *low_cm; /* [rows + 1]: where each row begins, from the fold */
+    double *low_cm; /* [task.rows + 1]: where each row begins, from the fold */
     hw_shape_task task;
     hw_shape shape;
     hw_shape_steps steps;
@@ -75,8 +75,9 @@ hw_status hw_draft_make(
     const hw_draft_task *task, hw_arena *arena, hw_draft *out, hw_err *err) HW_MUST_USE;
 
 /* The needle on which a band's first whole motif begins: R1 = 0. On the bed a piece's right edge
- * hangs at the left. */
-int hw_upper_needle(const hw_upper *upper, const hw_place_on_bed *place, const hw_fit *fit);
+ * hangs at the left; a mirrored one is re-hung mirrored. */
+int hw_upper_needle(
+    const hw_upper *upper, const hw_place_on_bed *place, const hw_fit *fit, bool mirrored);
 
 /* Visible stitches of the whole of a row, both halves of a parted one; row in [0, rows). */
 int hw_draft_sts(const hw_draft *draft, int row);

@@ -7,7 +7,7 @@
 #include <math.h>
 #include <string.h>
 
-#include "core/outline.h"
+#include "core/edge.h"
 
 enum { MOST_POINTS = HW_MAX_CORNERS + 2 }; /* the hem's corner and the face's top come before */
 
@@ -178,7 +178,7 @@ hw_status hw_edge_length(const hw_edge_line *edge, const char *stretch, double *
 }
 
 /* Between the middle and an edge, below 0 left of the middle: the integral of across over up. */
-static hw_status area_of(const hw_edge_line *edge, double *out_cm2)
+hw_status hw_edge_area(const hw_edge_line *edge, double *out_cm2)
 {
     double sum_cm2 = 0;
     hw_status status = HW_OK;
@@ -199,38 +199,6 @@ static hw_status area_of(const hw_edge_line *edge, double *out_cm2)
     }
     *out_cm2 = sum_cm2;
     return status;
-}
-
-hw_status hw_outline_area(const hw_outline *outline, double *out_cm2)
-{
-    static const double signs[HW_EDGE_COUNT] = {
-        [HW_EDGE_LEFT] = -1, [HW_EDGE_RIGHT] = 1, [HW_EDGE_NECK_LEFT] = 1, [HW_EDGE_NECK_RIGHT] = -1
-    };
-    double sum_cm2 = 0;
-    for (int i = 0; i < HW_EDGE_TOP; i++) {
-        double cm2 = 0;
-        hw_status status = area_of(&outline->edges[i], &cm2);
-        if (status != HW_OK) {
-            return status;
-        }
-        sum_cm2 += signs[i] * cm2;
-    }
-    *out_cm2 = sum_cm2;
-    return HW_OK;
-}
-
-double hw_outline_height(const hw_outline *outline, const char *stretch)
-{
-    double height_cm = -1;
-    for (int side = 0; side < HW_SIDE_COUNT; side++) {
-        const hw_edge_line *edge = &outline->edges[side];
-        for (int i = 1; i < edge->count; i++) {
-            if (strcmp(edge->points[i].stretch, stretch) == 0) {
-                height_cm = fmax(height_cm, edge->points[i].up_cm);
-            }
-        }
-    }
-    return height_cm;
 }
 
 const char *hw_edge_name(hw_edge edge)

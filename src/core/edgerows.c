@@ -19,6 +19,7 @@
  * Give both nearest(f(y)), y the height at which p ends and p + 1 begins: y belongs to both rows,
  * so both keep the bound, and all change falls at the start of p. A first row that may not have a
  * group keeps 0, which is f where it begins. Two rows with groups in succession need no pairing.
+ * f(y) lies at an end of a step across, if there is one, so no way has to break one into parts.
  *
  * Which way is taken: where f is gentle the rows have a plan that does not look at where rows
  * begin, so that both edges of a piece get the same; elsewhere the cheapest way is found row by
@@ -35,16 +36,20 @@ enum {
     SHORT_ROWS = 4, /* a gentle part of fewer rows between two flat ones is worked as they are */
     MOST_MOVE = 2,  /* rows by which a change may move from where rounding puts it */
     FEW_STEPS = 6,
-    MOST_RUNS = 4,   /* that take turns */
-    LEAST_APART = 2, /* rows from one single stitch to the next; closer ones are a group */
+    MOST_RUNS = 4, /* that take turns */
 };
 
+/* A stitch in each row is no more than that. */
+#define SAME_STS 1e-9
+
 /* What a choice costs. Own choice, but for the order: the plan first. */
-static const double off_plan = 1e4;  /* for a stitch off the plan */
-static const double one_change = 1;  /* for a change where there is no plan */
-static const double lone_group = 1;  /* more, for a group of one in a wrong-side row */
-static const double off_pair = 0.1;  /* more, for a stitch off what is drawn within a pair */
-static const double scattered = 0.5; /* more, for a single stitch in a row without groups */
+static const double off_plan = 1e4; /* for a stitch off the plan */
+static const double one_change = 1; /* for a change where there is no plan */
+static const double lone_group = 1; /* more, for a group of one in a wrong-side row */
+static const double off_pair = 0.1; /* more, for a stitch off what is drawn within a pair */
+static const double scattered = 4;  /* more, for a single stitch in a row without groups */
+static const double spared = 100;   /* more, for a group where none should be */
+static const double broken = 1e3;   /* for a stop half-way along a step across */
 
 typedef struct {
     const hw_edge_rows *edge;
@@ -111,7 +116,7 @@ static void set_free(work *w, int first, int last)
     }
 }
 
-/* Flat parts: two stitches or more in one row, or in two that a group could serve. */
+/* Flat parts: more than a stitch in one row. */
 static void plan_any_row(work *w)
 {
     const hw_edge_rows *edge = w->edge;
@@ -120,12 +125,9 @@ static void plan_any_row(work *w)
         w->plan[row] = fixed ? w->low[0] : within_limits(hw_num_nearest(edge->at_mid[row]));
     }
     for (int row = 0; row < edge->rows; row++) {
-        int change = w->plan[row] - before(w, row);
-        int next = row + 1 < edge->rows ? w->plan[row + 1] - w->plan[row] : 0;
-        if (abs(change) >= 2) {
-            set_free(w, row - 1, row + 1);
-        } else if (abs(change + next) >= 2) {
-            set_free(w, row, row + 1);
+        double climb = edge->at_low[row + 1] - edge->at_low[row];
+        if (abs(w->plan[row] - before(w, row)) >= 2 || fabs(climb) > 1 + SAME_STS) {
+            set_free(w, row - 1, row + 2);
         }
     }
 }
@@ -201,8 +203,8 @@ static void find_windows(work *w, const block *b)
         w->to[i] = to;
     }
     for (int i = b->count - 2; i >= 0; i--) {
-        if (w->to[i] > w->to[i + 1] - LEAST_APART) {
-            w->to[i] = w->to[i + 1] - LEAST_APART;
+        if (w->to[i] > w->to[i + 1] - 1) {
+            w->to[i] = w->to[i + 1] - 1;
         }
     }
 }
@@ -244,7 +246,7 @@ static void earliest(const work *w, int change, int k, weave *v)
 {
     for (; k < v->fixed; k++) {
         int from = w->from[change + k];
-        int least = k > 0 ? v->rows[k - 1] + LEAST_APART : v->rows[0];
+        int least = k > 0 ? v->rows[k - 1] + 1 : v->rows[0];
         v->rows[k] = from > least ? from : least;
     }
 }
@@ -301,7 +303,7 @@ static int spread(work *w, const block *b, int runs)
         }
         steps += v.times < runs ? v.times : runs;
         done += v.times;
-        not_before = w->moved[done - 1] + LEAST_APART;
+        not_before = w->moved[done - 1] + 1;
     }
     return steps;
 }
@@ -397,9 +399,10 @@ static bool open_ways(const work *w, hw_arena *room, ways *out)
 
 static bool may_change(hw_row_kind kind, int change)
 {
-    static const int most[] = {
-        [HW_ROW_PLAIN] = 0, [HW_ROW_SINGLE] = 1, [HW_ROW_GROUP] = INT_MAX, [HW_ROW_HOLD] = INT_MAX
-    };
+    static const int most[HW_ROW_KIND_COUNT] = { [HW_ROW_SINGLE] = 1,
+        [HW_ROW_GROUP] = INT_MAX,
+        [HW_ROW_SPARE] = INT_MAX,
+        [HW_ROW_HOLD] = INT_MAX };
     return change == 0 || (abs(change) <= most[kind] && !(kind == HW_ROW_HOLD && change < 0));
 }
 
@@ -409,7 +412,7 @@ static double change_cost(const work *w, int row, int change)
     if (change == 0 || !w->free[row]) {
         return 0;
     }
-    double cost = one_change;
+    double cost = one_change + (edge->may[row] == HW_ROW_SPARE ? spared : 0);
     if (edge->right_side == NULL) {
         cost += edge->may[row] == HW_ROW_SINGLE ? scattered : 0;
     } else if (abs(change) == 1 && !edge->right_side[row]) {
@@ -424,9 +427,10 @@ static double inset_cost(const work *w, int row, int inset)
     if (!w->free[row]) {
         return off_plan * abs(inset - w->plan[row]);
     }
-    /* Straight, not squared: a step across is not to be broken into parts. */
     double cost = fabs(inset - edge->at_mid[row]);
-    bool group = edge->may[row] == HW_ROW_GROUP || edge->may[row] == HW_ROW_HOLD;
+    bool on_step = inset > edge->step_least[row] + 0.5 && inset < edge->step_most[row] - 0.5;
+    cost += on_step ? broken : 0;
+    bool group = edge->may[row] >= HW_ROW_GROUP;
     return group ? cost + off_pair * fabs(inset - edge->at_low[row + 1]) : cost;
 }
 

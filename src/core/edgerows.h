@@ -11,6 +11,7 @@ typedef enum {
     HW_ROW_PLAIN,  /* nothing */
     HW_ROW_SINGLE, /* one stitch, taken off or added */
     HW_ROW_GROUP,  /* any number: the row begins at this edge */
+    HW_ROW_SPARE,  /* as in a group, but only where nothing else keeps to the line */
     HW_ROW_HOLD,   /* any number left unworked: the row ends at this edge */
     HW_ROW_KIND_COUNT
 } hw_row_kind;
@@ -21,9 +22,11 @@ typedef struct {
     const double *at_low;       /* [rows + 1] where each row begins, and where the last ends */
     const double *at_mid;       /* [rows] half-way up each row */
     const double *least, *most; /* [rows] within each row, both ends included */
-    const hw_row_kind *may;     /* [rows] */
-    const bool *right_side;     /* [rows]; NULL: single stitches may change in any row */
-    bool starts_anywhere;       /* the first row's inset is free; else it changes from 0 */
+    const double *step_least, *step_most; /* [rows] of the largest step across in each row, both
+                                             its ends; alike where there is none */
+    const hw_row_kind *may;               /* [rows] */
+    const bool *right_side;               /* [rows]; NULL: single stitches may change in any row */
+    bool starts_anywhere; /* the first row's inset is free; else it changes from 0 */
 } hw_edge_rows;
 
 /*
@@ -34,7 +37,8 @@ typedef struct {
  *            arena     working room, given back before the return
  * Returned:  inset     [rows]; untouched on failure
  * Result:    HW_OK; HW_ERR_NOMEM; HW_ERR_INTERNAL (rows that break the condition above)
- * Note:      every row's inset is within half a stitch of what is wanted somewhere in that row.
+ * Note:      every row's inset is within half a stitch of what is wanted somewhere in that row, and
+ *            of one of its ends where that is a step across.
  *            Where single stitches serve, the inset does not depend on where rows begin.
  */
 hw_status hw_edge_rows_find(const hw_edge_rows *edge, hw_arena *arena, int *inset) HW_MUST_USE;

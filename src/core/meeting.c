@@ -160,6 +160,47 @@ static void meeting_heights(const hw_whole *whole, hw_notes *notes)
     }
 }
 
+/* The most stitches that an edge is ever wider by than at the hem. */
+static int widened(const hw_shape *shape, hw_side side)
+{
+    int most = 0;
+    for (int r = 0; r < shape->rows; r++) {
+        most = -shape->inset_sts[side][r] > most ? -shape->inset_sts[side][r] : most;
+    }
+    return most;
+}
+
+/* Whether a piece that widens above its hem runs off the bed: its right edge hangs at the left. */
+static bool runs_off(const hw_whole *whole, int size, int piece)
+{
+    hw_plan_piece at = hw_plan_find(whole, piece);
+    int cell = size * at.plan->project->garment.piece_count + at.piece;
+    const hw_draft *draft = &at.plan->drafts[cell];
+    const hw_place_on_bed *place = &at.plan->places[cell];
+    int half = whole->project->machine.needles / 2;
+    return draft->drawn && (place->first - widened(&draft->shape, HW_RIGHT) < -half ||
+                               place->last + widened(&draft->shape, HW_LEFT) >= half);
+}
+
+static void wide_pieces(const hw_whole *whole, hw_notes *notes)
+{
+    for (int p = 0; p < whole->project->garment.piece_count; p++) {
+        bool marked[HW_MAX_SIZES] = { false };
+        bool any = false;
+        for (int i = 0; i < sizes_of(whole)->count; i++) {
+            marked[i] = runs_off(whole, i, p);
+            any = any || marked[i];
+        }
+        if (any) {
+            hw_notes_of(notes, HW_NOTE_WARNING, whole->project->garment.pieces[p].name,
+                ", in %s: it widens past the end of the bed's %d needles. Knit it from the wide "
+                "end "
+                "down, in two widths with a seam, or on a bed with more needles.",
+                marked_sizes(whole, notes, marked), whole->project->machine.needles);
+        }
+    }
+}
+
 static void long_trims(const hw_whole *whole, hw_notes *notes)
 {
     for (int k = 0; k < whole->trims->count; k++) {
@@ -228,7 +269,7 @@ static void cut_holes(const hw_whole *whole, hw_notes *notes)
 void hw_meeting_add(const hw_whole *whole, hw_notes *notes)
 {
     static void (*const rules[])(const hw_whole *, hw_notes *) = { open_joins, uppers, upper_cards,
-        meeting_heights, long_trims, far_trims, cut_holes };
+        meeting_heights, wide_pieces, long_trims, far_trims, cut_holes };
     for (size_t i = 0; i < sizeof rules / sizeof rules[0]; i++) {
         rules[i](whole, notes);
     }

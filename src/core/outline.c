@@ -4,6 +4,7 @@
 
 #include <assert.h>
 #include <math.h>
+#include <string.h>
 
 /* A length below which two places are one: rules that come to the same differ by rounding alone. */
 #define SAME_CM 1e-9
@@ -214,7 +215,7 @@ static hw_status level_tops(drawing *d, hw_outline *outline)
     return HW_OK;
 }
 
-/* Edges that must lie apart; the first of them is named where its corner is the likelier slip. */
+/* Edges that must lie apart, and which of them is looked along first: it takes the blame. */
 typedef struct {
     hw_edge left, right, first;
 } neighbours;
@@ -262,10 +263,12 @@ static hw_status apart(
 static hw_status check_along(
     drawing *d, const hw_outline *outline, neighbours pair, hw_edge which, double low_cm)
 {
-    bool neck = pair.first != HW_EDGE_RIGHT;
-    const char *fault =
-        neck ? "leaves the piece: a neck lies between the middle and the edge"
-             : "crosses the other edge: the left edge must stay left of the right one";
+    static const char *const faults[HW_EDGE_COUNT] = {
+        [HW_EDGE_RIGHT] = "crosses the other edge: the left edge must stay left of the right one",
+        [HW_EDGE_LEFT] = "crosses the other edge: the left edge must stay left of the right one",
+        [HW_EDGE_NECK_RIGHT] = "leaves the piece: a neck lies between the middle and the edge",
+        [HW_EDGE_NECK_LEFT] = "leaves the piece: a neck lies between the middle and the edge",
+    };
     const hw_edge_line *edge = &outline->edges[which];
     for (int i = 1; i < edge->count; i++) {
         double up_cm[HEIGHTS];
@@ -276,8 +279,10 @@ static hw_status check_along(
             return status;
         }
         if (!good) {
+            bool neck = pair.left == HW_EDGE_NECK_RIGHT || pair.right == HW_EDGE_NECK_LEFT ||
+                        pair.left == HW_EDGE_NECK_LEFT;
             d->edge = which;
-            return refuse(d, &edge->points[i], fault);
+            return refuse(d, &edge->points[i], faults[neck ? HW_EDGE_NECK_RIGHT : HW_EDGE_RIGHT]);
         }
     }
     return HW_OK;
@@ -285,6 +290,7 @@ static hw_status check_along(
 
 static hw_status check_order(drawing *d, const hw_outline *outline)
 {
+    /* a neck's own corner is the one to move; of the sides the left one often mirrors the right */
     static const neighbours pairs[] = { { HW_EDGE_LEFT, HW_EDGE_RIGHT, HW_EDGE_RIGHT },
         { HW_EDGE_NECK_LEFT, HW_EDGE_NECK_RIGHT, HW_EDGE_NECK_RIGHT },
         { HW_EDGE_NECK_RIGHT, HW_EDGE_RIGHT, HW_EDGE_NECK_RIGHT },
@@ -294,12 +300,12 @@ static hw_status check_order(drawing *d, const hw_outline *outline)
     size_t count = neck ? sizeof pairs / sizeof pairs[0] : 1;
     hw_status status = HW_OK;
     for (size_t i = 0; i < count && status == HW_OK; i++) {
+        const neighbours *pair = &pairs[i];
         double from_cm = i == 0 ? 0 : low_cm;
-        hw_edge first = pairs[i].first;
-        hw_edge second = first == pairs[i].left ? pairs[i].right : pairs[i].left;
-        status = check_along(d, outline, pairs[i], first, from_cm);
+        hw_edge second = pair->first == pair->left ? pair->right : pair->left;
+        status = check_along(d, outline, *pair, pair->first, from_cm);
         if (status == HW_OK) {
-            status = check_along(d, outline, pairs[i], second, from_cm);
+            status = check_along(d, outline, *pair, second, from_cm);
         }
     }
     return status;
@@ -386,4 +392,36 @@ hw_status hw_outline_make(
     }
     *out = made;
     return HW_OK;
+}
+
+hw_status hw_outline_area(const hw_outline *outline, double *out_cm2)
+{
+    static const double signs[HW_EDGE_COUNT] = {
+        [HW_EDGE_LEFT] = -1, [HW_EDGE_RIGHT] = 1, [HW_EDGE_NECK_LEFT] = 1, [HW_EDGE_NECK_RIGHT] = -1
+    };
+    double sum_cm2 = 0;
+    for (int i = 0; i < HW_EDGE_TOP; i++) {
+        double cm2 = 0;
+        hw_status status = hw_edge_area(&outline->edges[i], &cm2);
+        if (status != HW_OK) {
+            return status;
+        }
+        sum_cm2 += signs[i] * cm2;
+    }
+    *out_cm2 = sum_cm2;
+    return HW_OK;
+}
+
+double hw_outline_height(const hw_outline *outline, const char *stretch)
+{
+    double height_cm = -1;
+    for (int side = 0; side < HW_SIDE_COUNT; side++) {
+        const hw_edge_line *edge = &outline->edges[side];
+        for (int i = 1; i < edge->count; i++) {
+            if (strcmp(edge->points[i].stretch, stretch) == 0) {
+                height_cm = fmax(height_cm, edge->points[i].up_cm);
+            }
+        }
+    }
+    return height_cm;
 }

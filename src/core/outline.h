@@ -1,26 +1,10 @@
-/* The outline of a piece: its edges in cm from the fold up, straight or curved, and their lengths.
+/* The outline of a piece in one size: its edges put together, its area.
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #ifndef HW_CORE_OUTLINE_H
 #define HW_CORE_OUTLINE_H
 
+#include "core/edge.h"
 #include "core/garment.h"
-
-/* A point of an edge in one size. Across: cm from the piece's middle, right of it above 0, as seen
- * on the right side; up: cm from the fold. */
-typedef struct {
-    double across_cm, up_cm;
-    hw_curve curve;      /* of the way that leads here from the point before */
-    const char *stretch; /* the name of that way; "" at the first point */
-    bool open;           /* nothing is knitted on that way: the neck between two shoulder tops */
-    int line;            /* of the garment file */
-} hw_outline_point;
-
-/* An edge from the hem (or from the lowest point of a neck) up; up never falls. Two points at one
- * height are a step across. */
-typedef struct {
-    const hw_outline_point *points;
-    int count; /* 0: the piece has no such edge; else at least 2 */
-} hw_edge_line;
 
 /* A piece in one size. */
 typedef struct {
@@ -54,35 +38,10 @@ typedef struct {
  *            edge runs straight up from there, it moves to where the knitted width puts it; all
  *            other points stay as drawn. The drawn way to the first corner above the face begins
  *            at the face's top, and the way up the face bears its stretch. A neck's edge is drawn
- * right of the middle and mirrored.
+ *            right of the middle and mirrored.
  */
 hw_status hw_outline_make(
     const hw_outline_task *task, hw_arena *arena, hw_outline *out, hw_err *err) HW_MUST_USE;
-
-/*
- * Where an edge lies at several heights.
- *
- * Given:     edge      not empty
- *            up_cm     [count], each within the edge's heights; any order
- * Returned:  across_cm [count]; at a step across, where the edge goes on above it
- * Result:    HW_OK; HW_ERR_NOMEM; HW_ERR_INTERNAL (GSL)
- * Note:      points that follow each other with the same curve, other than straight, are one
- *            spline of across over up: HW_CURVE_MONOTONE is GSL's Steffen spline, HW_CURVE_NATURAL
- *            its natural cubic spline; a spline of two points is a straight line
- */
-hw_status hw_edge_at(
-    const hw_edge_line *edge, const double *up_cm, int count, double *across_cm) HW_MUST_USE;
-
-/*
- * The length of an edge, or of a stretch of it, cm.
- *
- * Given:     edge      not empty
- *            stretch   a stretch's name; NULL for the whole edge; a name that it lacks has length 0
- * Returned:  out_cm    untouched on failure
- * Result:    HW_OK; HW_ERR_NOMEM; HW_ERR_INTERNAL (GSL)
- * Note:      curves by GSL's adaptive integration of sqrt(1 + (dx/dy)^2), to 1e-7 relative
- */
-hw_status hw_edge_length(const hw_edge_line *edge, const char *stretch, double *out_cm) HW_MUST_USE;
 
 /*
  * The area of a piece from its fold up, cm2: between left and right, less the neck.
@@ -94,9 +53,5 @@ hw_status hw_outline_area(const hw_outline *outline, double *out_cm2) HW_MUST_US
 /* The height of the end of a named stretch, of left or right the higher; -1 where neither has it.
  */
 double hw_outline_height(const hw_outline *outline, const char *stretch);
-
-/* The edge in words, as a garment file has it: "left", "right", "neck left", "neck right", "top".
- */
-const char *hw_edge_name(hw_edge edge);
 
 #endif

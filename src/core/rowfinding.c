@@ -24,8 +24,8 @@ static void remedy(hw_row_finding *finding, hw_row_remedy what)
 /* The last row above the hem at which it may begin: below the next band, or the last row. */
 static int most_row(const hw_row_frame *f, int band)
 {
-    int end =
-        band < f->task->band_count ? f->task->bands[band].row - hw_row_frame_lead(f) : f->main_rows;
+    int end = band < f->task->band_count ? f->task->bands[band].row - hw_row_frame_lead(f, band + 1)
+                                         : f->main_rows;
     return end - hw_row_frame_band_rows(f, band);
 }
 
@@ -81,7 +81,7 @@ static bool is_parted(const hw_row_frame *f, int band, hw_row_finding *out)
         return false;
     }
     int row = f->task->bands[band - 1].row;
-    int lead = hw_row_frame_lead(f);
+    int lead = hw_row_frame_lead(f, band);
     int rows = hw_row_frame_band_rows(f, band);
     if (f->neck <= row - lead || f->neck >= row + rows) {
         return false;

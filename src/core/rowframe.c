@@ -81,9 +81,17 @@ int hw_row_frame_band_rows(const hw_row_frame *frame, int band)
     return band == 0 ? task->hem->band_rows : task->bands[band - 1].motif->chart.rows;
 }
 
-int hw_row_frame_lead(const hw_row_frame *frame)
+hw_row_work hw_row_frame_work(const hw_row_frame *frame, int band)
 {
-    return frame->work == HW_WORK_PRESELECT ? 1 : 0;
+    assert(band >= 0 && band <= frame->task->band_count);
+    bool card = frame->work == HW_WORK_DIRECT || frame->work == HW_WORK_PRESELECT;
+    bool fits = band == 0 || frame->task->bands[band - 1].motif->fits_card;
+    return card && !fits ? HW_WORK_PICKED : frame->work;
+}
+
+int hw_row_frame_lead(const hw_row_frame *frame, int band)
+{
+    return hw_row_frame_work(frame, band) == HW_WORK_PRESELECT ? 1 : 0;
 }
 
 bool hw_row_frame_joins(const hw_row_frame *frame)
@@ -93,7 +101,7 @@ bool hw_row_frame_joins(const hw_row_frame *frame)
 
 int hw_row_frame_band_least(const hw_row_frame *frame, int band)
 {
-    int lead = hw_row_frame_lead(frame);
+    int lead = hw_row_frame_lead(frame, band);
     int least = lead + (hw_row_frame_joins(frame) ? 1 : 0);
     if (band > 1) {
         int below = frame->task->bands[band - 2].row + hw_row_frame_band_rows(frame, band - 1);

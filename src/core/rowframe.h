@@ -30,8 +30,11 @@ hw_side hw_row_frame_edge(const hw_row_frame *frame, hw_side side);
 int hw_row_frame_band_first(const hw_row_frame *frame, int band);
 int hw_row_frame_band_rows(const hw_row_frame *frame, int band);
 
+/* How a band's rows are worked: by hand where the card does not take its repeat. */
+hw_row_work hw_row_frame_work(const hw_row_frame *frame, int band);
+
 /* Rows before a band that read its card: one of a pre-selecting carriage. */
-int hw_row_frame_lead(const hw_row_frame *frame);
+int hw_row_frame_lead(const hw_row_frame *frame, int band);
 
 /* The first row above the hem, from 0, at which a further band (from 1) may begin: above the
  * joining row, the band below it and its set-up row. */

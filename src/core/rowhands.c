@@ -53,9 +53,9 @@ static void begin_piece(hw_row_hands *hands, hw_row *row)
 static void begin_band(hw_row_hands *hands, hw_row *row)
 {
     const hw_row_frame *f = hands->frame;
-    bool card = f->work == HW_WORK_DIRECT || f->work == HW_WORK_PRESELECT;
-    bool reads_first =
-        row->kind == HW_ROW_SETUP || (row->chart_row == 1 && f->work == HW_WORK_DIRECT);
+    hw_row_work work = row->band >= 0 ? hw_row_frame_work(f, row->band) : f->work;
+    bool card = work == HW_WORK_DIRECT || work == HW_WORK_PRESELECT;
+    bool reads_first = row->kind == HW_ROW_SETUP || (row->chart_row == 1 && work == HW_WORK_DIRECT);
     if (card && reads_first) {
         add(hands, row, (hw_handwork){ .kind = HW_HAND_CARD_IN, .number = row->card_read });
     }
@@ -90,12 +90,15 @@ static void hem_before(hw_row_hands *hands, hw_row *row)
     }
 }
 
+/* The loops hang on what the face has; shaping in that row comes after. */
 static void join_hem(hw_row_hands *hands, hw_row *row)
 {
+    const hw_fit *fit = hands->frame->task->fit;
     if (row->kind != HW_ROW_JOINING) {
         return;
     }
-    add(hands, row, (hw_handwork){ .kind = HW_HAND_HANG_HEM, .sts = row->sts });
+    int sts = fit->main_sts + fit->edge_sts[HW_LEFT] + fit->edge_sts[HW_RIGHT];
+    add(hands, row, (hw_handwork){ .kind = HW_HAND_HANG_HEM, .sts = sts });
     if (on_bed(hands)) {
         add(hands, row, (hw_handwork){ .kind = HW_HAND_WEIGHTS });
     }
@@ -119,16 +122,15 @@ static bool parts(const hw_row_hands *hands, const hw_row *row)
     return row->part != HW_PART_WHOLE && row->number == f->task->hem->total_rows + f->neck + 1;
 }
 
-/* Stitches of the other half as it is left: from its edge to the neck, before its shaping. */
-static int held_sts(const hw_row_hands *hands, const hw_row *row)
+/* Stitches of the half that waits, as it is left: from its edge to the neck, before its shaping. */
+static int held_sts(const hw_row_hands *hands, hw_side half)
 {
     const hw_row_frame *f = hands->frame;
     const hw_fit *fit = f->task->fit;
     const hw_shape *shape = f->task->shape;
-    hw_side other = row->part == HW_PART_LEFT ? HW_RIGHT : HW_LEFT;
-    int taken_sts = f->neck > 0 ? shape->inset_sts[other][f->neck - 1] : 0;
-    int to_neck_sts = (fit->main_sts - shape->neck_halves[other][f->neck]) / 2;
-    return to_neck_sts - taken_sts + fit->edge_sts[other];
+    int taken_sts = f->neck > 0 ? shape->inset_sts[half][f->neck - 1] : 0;
+    int to_neck_sts = (fit->main_sts - shape->neck_halves[half][f->neck]) / 2;
+    return to_neck_sts - taken_sts + fit->edge_sts[half];
 }
 
 static void part_halves(hw_row_hands *hands, hw_row *row)
@@ -137,12 +139,13 @@ static void part_halves(hw_row_hands *hands, hw_row *row)
     if (!parts(hands, row)) {
         return;
     }
-    if (row->part == half_of(first_half(f))) {
-        add(hands, row, (hw_handwork){ .kind = HW_HAND_HOLD_HALF, .sts = held_sts(hands, row) });
+    hw_side second = first_half(f) == HW_LEFT ? HW_RIGHT : HW_LEFT;
+    int sts = held_sts(hands, second);
+    if (row->part != half_of(second)) {
+        add(hands, row, (hw_handwork){ .kind = HW_HAND_HOLD_HALF, .sts = sts });
         return;
     }
-    add(hands, row,
-        (hw_handwork){ .kind = HW_HAND_BACK_HALF, .sts = row->sts, .side = row->before });
+    add(hands, row, (hw_handwork){ .kind = HW_HAND_BACK_HALF, .sts = sts, .side = row->before });
     if (on_bed(hands)) {
         add(hands, row, (hw_handwork){ .kind = HW_HAND_COUNTER, .number = row->number - 1 });
     }

@@ -28,7 +28,7 @@ static int underarm_row(const hw_draft *draft)
 {
     double underarm_cm = hw_outline_height(&draft->outline, "side");
     int found = -1;
-    for (int r = 0; r < draft->task.rows && underarm_cm > 0 && found < 0; r++) {
+    for (int r = 0; r < draft->shape.rows && underarm_cm > 0 && found < 0; r++) {
         if (draft->low_cm[r] + draft->low_cm[r + 1] > 2 * underarm_cm) {
             found = r;
         }

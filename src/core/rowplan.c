@@ -20,7 +20,7 @@ static spot find_spot(const hw_row_frame *f, int number)
     spot at = { .number = number, .main_row = number - f->task->hem->total_rows - 1, .band = -1 };
     for (int b = 0; b <= f->task->band_count; b++) {
         int row = number - hw_row_frame_band_first(f, b) + 1;
-        if (row > -hw_row_frame_lead(f) && row <= hw_row_frame_band_rows(f, b)) {
+        if (row > -hw_row_frame_lead(f, b) && row <= hw_row_frame_band_rows(f, b)) {
             at.band = b;
             at.band_row = row;
         }
@@ -102,8 +102,9 @@ static hw_row_setting setting_of(const hw_row_frame *f, const spot *at, hw_row_k
     if (kind != HW_ROW_BAND) {
         return HW_SET_PLAIN;
     }
+    hw_row_work work = hw_row_frame_work(f, at->band);
     bool last = at->band_row == hw_row_frame_band_rows(f, at->band);
-    return last && f->work == HW_WORK_PRESELECT ? HW_SET_TWO_LAST : in_band[f->work];
+    return last && work == HW_WORK_PRESELECT ? HW_SET_TWO_LAST : in_band[work];
 }
 
 /* A row of the card, from 1; a joined card runs round. */
@@ -129,7 +130,7 @@ static void set_card(const hw_row_frame *f, const spot *at, hw_row *row)
     if (row->card == HW_CARD_UNREAD) {
         return;
     }
-    int ahead = at->band_row - 1 + hw_row_frame_lead(f); /* rows above the band's first */
+    int ahead = at->band_row - 1 + hw_row_frame_lead(f, at->band); /* rows above the band's first */
     int start = at->band == 0 ? task->card_row : task->bands[at->band - 1].card_row;
     int read = (start > 0 ? start : 1) + ahead;
     int offset = task->machine->reader_offset;
@@ -167,7 +168,8 @@ static void set_needles(const hw_row_frame *f, const spot *at, hw_row *row)
     bool below = at->number < hw_row_frame_band_first(f, 0) + f->task->hem->band_rows;
     int edges = fit->edge_sts[HW_LEFT] + fit->edge_sts[HW_RIGHT];
     int sts = below ? fit->cast_on_sts : fit->main_sts + edges;
-    int first = (hand ? 0 : f->task->place->first) + half_down(fit->cast_on_sts - sts);
+    int first = hw_bed_rehung_first(
+        hand ? 0 : f->task->place->first, fit->cast_on_sts - sts, f->task->mirrored);
     int last = first + sts - 1;
     if (shape != NULL) {
         int middle_halves = first + fit->edge_sts[HW_RIGHT] + last + 1 - fit->edge_sts[HW_LEFT];

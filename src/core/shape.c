@@ -4,8 +4,10 @@
 
 #include <assert.h>
 #include <math.h>
+#include <stdarg.h>
 #include <string.h>
 
+#include "core/buf.h"
 #include "core/edgerows.h"
 #include "core/num.h"
 
@@ -71,8 +73,8 @@ typedef struct {
     int first, end;
 } span;
 
-/* The rows in which an edge is held: none, or those within its shoulder. The row after the last of
- * them begins at the edge, so that the usual pairs can follow. */
+/* The rows in which an edge is held: none, or those in which its shoulder lies. The row after the
+ * last of them begins at the edge, so that the usual pairs can follow. */
 static span held_rows(const hw_shape_task *task, hw_side side)
 {
     double low_cm = 0;
@@ -82,7 +84,7 @@ static span held_rows(const hw_shape_task *task, hw_side side)
         return rows;
     }
     rows.first = 1; /* the first row has none before it in which an edge could get ready */
-    while (rows.first < task->rows && task->low_cm[rows.first] < low_cm - SAME_CM) {
+    while (rows.first < task->rows && task->low_cm[rows.first + 1] <= low_cm + SAME_CM) {
         rows.first++;
     }
     rows.end = rows.first;
@@ -119,6 +121,7 @@ typedef struct {
 typedef struct {
     double *heights_cm, *sts; /* [2 rows + 1]: where rows begin and end, then their middles */
     double *least, *most;
+    double *step_least, *step_most;
     hw_row_kind *may;
     bool *right_side;
 } rows_room;
@@ -131,11 +134,14 @@ static bool open_rows(int rows, hw_arena *room, rows_room *out)
         .sts = hw_arena_get(room, 2 * n + 1, sizeof(double)),
         .least = hw_arena_get(room, n, sizeof(double)),
         .most = hw_arena_get(room, n, sizeof(double)),
+        .step_least = hw_arena_get(room, n, sizeof(double)),
+        .step_most = hw_arena_get(room, n, sizeof(double)),
         .may = hw_arena_get(room, n, sizeof(hw_row_kind)),
         .right_side = hw_arena_get(room, n, sizeof(bool)),
     };
     return out->heights_cm != NULL && out->sts != NULL && out->least != NULL && out->most != NULL &&
-           out->may != NULL && out->right_side != NULL;
+           out->step_least != NULL && out->step_most != NULL && out->may != NULL &&
+           out->right_side != NULL;
 }
 
 static hw_edge_line without_flat_top(const hw_edge_line *edge)
@@ -186,6 +192,21 @@ static void widen(const rows_room *room, int row, double sts)
     room->most[row] = fmax(room->most[row], sts);
 }
 
+/* The largest step across in a row, if one leads to a point. */
+static void note_step(const pursuit *p, int point, const rows_room *room, int row)
+{
+    const hw_outline_point *to = &p->line.points[point];
+    if (point == 0 || to[-1].up_cm < to->up_cm) {
+        return;
+    }
+    double from_sts = inset_at(p, to[-1].across_cm);
+    double to_sts = inset_at(p, to->across_cm);
+    if (fabs(to_sts - from_sts) > room->step_most[row] - room->step_least[row]) {
+        room->step_least[row] = fmin(from_sts, to_sts);
+        room->step_most[row] = fmax(from_sts, to_sts);
+    }
+}
+
 /* The least and most that is wanted within each row, both ends of a step across included. */
 static void find_range(const pursuit *p, int rows, const rows_room *room)
 {
@@ -208,6 +229,7 @@ static void find_range(const pursuit *p, int rows, const rows_room *room)
         for (int k = row; k < rows && low_cm[k] <= point->up_cm && k < row + 2; k++) {
             if (low_cm[k + 1] >= point->up_cm) {
                 widen(room, k, inset_at(p, point->across_cm));
+                note_step(p, i, room, k);
             }
         }
     }
@@ -217,9 +239,9 @@ static hw_row_kind kind_of(const pursuit *p, int row, bool right_side)
 {
     bool begins = start_of(p->task->first_start, row) == p->begins;
     if (row >= p->held.first && row < p->held.end) {
-        /* the row in which the shoulder begins may have no group: one is due in the next */
-        bool usual = begins && row == p->held.first;
-        return usual ? HW_ROW_GROUP : begins ? HW_ROW_PLAIN : HW_ROW_HOLD;
+        /* what is due from below the shoulder may be left for its first rows */
+        bool usual = begins && row <= p->held.first + 1;
+        return usual ? HW_ROW_SPARE : begins ? HW_ROW_PLAIN : HW_ROW_HOLD;
     }
     if (begins) {
         return HW_ROW_GROUP;
@@ -251,6 +273,8 @@ static hw_status pursue(const pursuit *p, hw_arena *arena, int *inset)
             .at_mid = made.sts + rows + 1,
             .least = made.least,
             .most = made.most,
+            .step_least = made.step_least,
+            .step_most = made.step_most,
             .may = made.may,
             .right_side = task->right_side_rows ? made.right_side : NULL,
             .starts_anywhere = !p->from_zero };
@@ -337,17 +361,52 @@ static bool something_left(const hw_shape *shape, int row)
            hw_shape_half_sts(shape, row, HW_RIGHT) > 0;
 }
 
-static hw_status check_rows(const hw_shape_task *task, const hw_shape *shape, hw_err *err)
+/* A piece that ends in a point: so many rows at most have no stitch left, for two edges that each
+ * come in by a stitch in 8 rows (own choice). Edges that only meet are not a stitch past each
+ * other, with half a stitch of rounding at each. */
+enum { MOST_DROPPED = 8, MOST_PAST = 1 };
+
+static bool only_point(const hw_shape *shape, int row)
+{
+    bool good = shape->rows - row <= MOST_DROPPED && row > 0;
+    for (; row < shape->rows && good; row++) {
+        good = hw_shape_sts(shape, row) >= -MOST_PAST;
+        if (row >= shape->neck_row && shape->neck_halves[HW_LEFT] != NULL) {
+            good = hw_shape_half_sts(shape, row, HW_LEFT) >= -MOST_PAST &&
+                   hw_shape_half_sts(shape, row, HW_RIGHT) >= -MOST_PAST;
+        }
+    }
+    return good;
+}
+
+/* Why, after the names of size and piece as far as they are known. */
+static hw_status HW_FORMAT(3, 4)
+    refuse(const hw_shape_task *task, hw_err *err, const char *format, ...)
+{
+    char why[256];
+    va_list args;
+    va_start(args, format);
+    hw_buf_fixed(why, sizeof why, format, args);
+    va_end(args);
+    if (task->size == NULL || task->piece == NULL) {
+        return hw_err_set(err, HW_ERR_RANGE, "%s", why);
+    }
+    return hw_err_set(err, HW_ERR_RANGE, "size %s: `%.60s`: %s", task->size, task->piece, why);
+}
+
+static hw_status check_rows(const hw_shape_task *task, hw_shape *shape, hw_err *err)
 {
     for (int row = 0; row < shape->rows; row++) {
-        if (!something_left(shape, row)) {
-            return hw_err_set(err, HW_ERR_RANGE,
+        if (!something_left(shape, row) && only_point(shape, row)) {
+            shape->rows = row;
+            shape->neck_row = shape->neck_row < row ? shape->neck_row : task->rows;
+        } else if (!something_left(shape, row)) {
+            return refuse(task, err,
                 "nothing is left to knit in row %d above the hem, %.1f cm from the fold, with %d "
                 "rows still to come: let the edges end lower, or farther from each other",
                 row + 1, mid_cm(task, row), shape->rows - 1 - row);
-        }
-        if (hw_shape_sts(shape, row) > HW_MAX_STS) {
-            return hw_err_set(err, HW_ERR_RANGE,
+        } else if (hw_shape_sts(shape, row) > HW_MAX_STS) {
+            return refuse(task, err,
                 "row %d above the hem would have more than %d stitches: draw the piece narrower",
                 row + 1, HW_MAX_STS);
         }

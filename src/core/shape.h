@@ -9,7 +9,8 @@
 /* How a piece is worked above its hem. */
 typedef struct {
     const hw_outline *outline;
-    double sts_per_cm;    /* of the plain fabric */
+    const char *piece, *size; /* their names, for messages; NULL: none is named */
+    double sts_per_cm;        /* of the plain fabric */
     const double *low_cm; /* [rows + 1]: where each row begins, cm from the fold; row 0 is the first
                              above the hem, low_cm[0] the top of the hem's face */
     int rows;             /* [1, HW_MAX_ROWS]; the last is the one nearest to the outline's top */
@@ -24,12 +25,12 @@ typedef struct {
  * edges: stitches between the middle of the piece and that edge, in half stitches, -1 below the
  * row at which the neck begins. */
 typedef struct {
-    int rows;
+    int rows; /* the task's, less those at the very top in which nothing would be left */
     int visible_sts;
     int *inset_sts[HW_SIDE_COUNT];
     int *neck_halves[HW_SIDE_COUNT]; /* [rows] of left half's and right half's neck edge; NULL: no
                                         neck */
-    int neck_row;                    /* the first row with a neck; rows where there is none */
+    int neck_row;                    /* the first row with a neck; the task's rows: none */
     hw_side first_start;
 } hw_shape;
 
@@ -79,7 +80,8 @@ typedef struct {
  * Given:     task
  *            arena     owner of the rows
  * Returned:  out       untouched on failure
- * Result:    HW_OK; HW_ERR_RANGE (a row would have no stitch); HW_ERR_NOMEM; HW_ERR_INTERNAL
+ * Result:    HW_OK; HW_ERR_RANGE (a row would have no stitch, and not only a few at the top, with
+ *            the names of piece and size); HW_ERR_NOMEM; HW_ERR_INTERNAL
  * Note:      for each row and edge some height within half a row of the row's middle has the
  *            outline within half a stitch of the knitted edge. Single stitches may change in any
  *            row; two or more only at the start of a row, so edges that run so flat are worked in
@@ -109,7 +111,8 @@ hw_status hw_shape_steps_of(const hw_shape_task *task, const hw_shape *shape, hw
 /*
  * Steps back into rows.
  *
- * Given:     task, steps  belong together; each step's rows lie in [0, task->rows)
+ * Given:     task, steps  belong together; each step's rows lie in [0, task->rows); one at least is
+ *                         HW_STEP_END
  *            arena     owner of the rows
  * Returned:  out       untouched on failure
  * Result:    HW_OK; HW_ERR_NOMEM

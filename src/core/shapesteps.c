@@ -10,6 +10,7 @@
 
 enum {
     FAR_ROWS = 8,     /* two groups farther apart are told one by one; own choice */
+    FAR_SINGLES = 16, /* likewise two single stitches; own choice */
     FEW_STEPS = 6,    /* at one edge in one direction, told one after the other; own choice */
     MOST_MIXED = 600, /* changes among which runs that overlap are looked for */
     EDGES = 4,        /* left, right, and the neck's two */
@@ -19,7 +20,8 @@ enum {
 typedef struct {
     int row, change; /* above 0: taken off */
     hw_step_kind kind;
-    bool told; /* a run has it already */
+    bool told;  /* a run has it already */
+    bool fresh; /* the change before it at its edge is told with another list: no run goes on */
 } event;
 
 typedef struct {
@@ -94,10 +96,11 @@ static void tell(told *out, const event *first, int every, int times)
     out->count++;
 }
 
-/* Two groups too far apart to be told in one. */
-static bool far_pair(const event *first, int times, int every)
+/* Two changes too far apart to be told in one; single stitches only where there are others too. */
+static bool far_pair(const event *first, int times, int every, int count)
 {
-    return times == 2 && every > FAR_ROWS && abs(first->change) > 1;
+    bool group = abs(first->change) > 1;
+    return times == 2 && every > (group ? FAR_ROWS : FAR_SINGLES) && (group || count > 2);
 }
 
 /* Each run begins where the one before has ended. */
@@ -110,7 +113,7 @@ static void tell_in_turn(const event *list, int count, told *out)
                list[i + times].row - list[i + times - 1].row == every) {
             times++;
         }
-        times = far_pair(&list[i], times, every) ? 1 : times;
+        times = far_pair(&list[i], times, every, count) ? 1 : times;
         tell(out, &list[i], every, times);
         i += times;
     }
@@ -187,7 +190,7 @@ static void tell_mixed(event *list, int count, int most, told *out)
     int before = out->count;
     for (int left = count; left > 0 && out->count - before <= most;) {
         run r = longest(list, count);
-        r.times = far_pair(&list[r.first], r.times, r.every) ? 1 : r.times;
+        r.times = far_pair(&list[r.first], r.times, r.every, count) ? 1 : r.times;
         if (r.times > 1) {
             (void)follow_run(list, count, r.first, r.every, true);
         }
@@ -224,7 +227,8 @@ static void tell_all(const events *all, hw_step_place place, told *out)
     int from = out->count;
     for (int first = 0, last = 0; first < all->count; first = last) {
         bool off = all->list[first].change > 0;
-        while (last < all->count && (all->list[last].change > 0) == off) {
+        while (last < all->count && (all->list[last].change > 0) == off &&
+               (last == first || !all->list[last].fresh)) {
             last++;
         }
         tell_block(all->list + first, last - first, out);
@@ -268,10 +272,11 @@ static int same_from(const hw_shape *shape, const events *pair, const int *at)
     return count;
 }
 
-static void move(events *to, const events *from, int *at, int count)
+static void move(events *to, const events *from, int *at, int count, bool fresh)
 {
     for (int i = 0; i < count; i++) {
-        to->list[to->count++] = from->list[(*at)++];
+        to->list[to->count] = from->list[(*at)++];
+        to->list[to->count++].fresh = fresh && i == 0;
     }
 }
 
@@ -289,17 +294,21 @@ static void share(const hw_shape *shape, const events *pair, int least, shared *
 {
     out->both.count = out->one[0].count = out->one[1].count = 0;
     int at[2] = { 0 };
+    bool apart[2] = { true, true }; /* each edge's last change is told of that edge alone */
     while (at[0] < pair[0].count || at[1] < pair[1].count) {
         int same = same_from(shape, pair, at);
-        if (same == 0) {
-            int edge = earlier(pair, at);
-            move(&out->one[edge], &pair[edge], &at[edge], 1);
-        } else if (same >= least) {
-            move(&out->both, &pair[0], &at[0], same);
+        if (same >= least) {
+            move(&out->both, &pair[0], &at[0], same, apart[0] || apart[1]);
             at[1] += same;
-        } else {
-            move(&out->one[0], &pair[0], &at[0], same);
-            move(&out->one[1], &pair[1], &at[1], same);
+            apart[0] = apart[1] = false;
+            continue;
+        }
+        int next = earlier(pair, at);
+        for (int edge = 0; edge < 2; edge++) {
+            if (same > 0 || edge == next) {
+                move(&out->one[edge], &pair[edge], &at[edge], same > 0 ? same : 1, !apart[edge]);
+                apart[edge] = true;
+            }
         }
     }
 }
@@ -484,6 +493,7 @@ static void apply(const hw_shape_step *step, hw_shape *made)
         }
     }
     made->neck_row = step->kind == HW_STEP_DIVIDE ? step->row : made->neck_row;
+    made->rows = step->kind == HW_STEP_END ? step->row : made->rows;
 }
 
 /* From changes to what has changed so far. */

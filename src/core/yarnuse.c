@@ -72,7 +72,7 @@ static void gather_piece(const hw_whole *whole, int size, int piece, list *of)
     int edges = fit->edge_sts[HW_LEFT] + fit->edge_sts[HW_RIGHT];
     add_plain(of, HW_FACING, fit->cast_on_sts * hem->facing_rows);
     int plain = fit->cast_on_sts * (hem->fold_rows + hem->below_rows + hem->above_rows);
-    for (int r = 0; draft->drawn && r < draft->task.rows; r++) {
+    for (int r = 0; draft->drawn && r < draft->shape.rows; r++) {
         plain += in_upper(draft, whole->upper_count, r) ? 0 : hw_draft_sts(draft, r) + edges;
     }
     add_plain(of, HW_MAIN, plain);

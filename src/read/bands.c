@@ -2,9 +2,12 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "read/bands.h"
 
+#include <string.h>
+
 #include "core/num.h"
 #include "read/datafile.h"
 #include "read/parts.h"
+#include "read/words.h"
 
 #define USUAL_RESERVE    10 /* percent: own choice [O2] */
 #define USUAL_BUTTONHOLE 2  /* stitches: own choice [O3] */
@@ -193,4 +196,54 @@ hw_status hw_bands_read(const hw_node *root, hw_arena *arena, hw_project *projec
     hw_status status = read_bands(&r);
     status = status == HW_OK ? read_trims(&r) : status;
     return status == HW_OK ? read_yarn(&r) : status;
+}
+
+/* A name among those of the garment, or what was probably meant. */
+static hw_status check_name(
+    const char *what, const char *name, const char *const *known, int count, hw_err *err)
+{
+    for (int i = 0; i < count; i++) {
+        if (strcmp(known[i], name) == 0) {
+            return HW_OK;
+        }
+    }
+    const char *near = hw_words_nearest(name, known, count);
+    int bytes = hw_words_cut(name, 60);
+    if (near != NULL) {
+        return hw_err_set(err, HW_ERR_UNKNOWN,
+            "the garment has no %s called `%.*s`; did you mean `%s`?", what, bytes, name, near);
+    }
+    return hw_err_set(err, HW_ERR_UNKNOWN, "the garment has no %s called `%.*s`; %s%s%s", what,
+        bytes, name, count > 0 ? "its first is `" : "take it out", count > 0 ? known[0] : "",
+        count > 0 ? "`" : "");
+}
+
+hw_status hw_bands_check(const hw_project *project, hw_err *err)
+{
+    const hw_garment *garment = &project->garment;
+    const char *pieces[HW_MAX_PIECES];
+    const char *trims[HW_MAX_TRIMS];
+    for (int p = 0; p < garment->piece_count; p++) {
+        pieces[p] = garment->pieces[p].name;
+    }
+    for (int t = 0; t < garment->trim_count; t++) {
+        trims[t] = garment->trims[t].name;
+    }
+    for (int b = 0; b < project->band_count; b++) {
+        const hw_band_input *band = &project->bands[b];
+        for (int k = 0; k < band->on_count; k++) {
+            hw_status status = check_name("piece", band->on[k], pieces, garment->piece_count, err);
+            if (status != HW_OK) {
+                return hw_err_place(err, status, band->line, 0);
+            }
+        }
+    }
+    for (int t = 0; t < project->trim_count; t++) {
+        hw_status status =
+            check_name("trim", project->trims[t].name, trims, garment->trim_count, err);
+        if (status != HW_OK) {
+            return hw_err_place(err, status, project->trims[t].line, 0);
+        }
+    }
+    return HW_OK;
 }

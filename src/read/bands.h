@@ -16,9 +16,17 @@
  *            or HW_ERR_REPEATED (where a band lies); HW_ERR_LIMIT, with line and column;
  *            HW_ERR_NOMEM
  * Note:      whether pieces and trims of those names are there is known once the garment is read:
- *            hw_layout_parts
+ *            hw_bands_check
  */
 hw_status hw_bands_read(
     const hw_node *root, hw_arena *arena, hw_project *project, hw_err *err) HW_MUST_USE;
+
+/*
+ * Whether the pieces and trims that a project names are those of its garment.
+ *
+ * Given:     project   its garment is read
+ * Result:    HW_OK; HW_ERR_UNKNOWN, with the line and the nearest right name
+ */
+hw_status hw_bands_check(const hw_project *project, hw_err *err) HW_MUST_USE;
 
 #endif

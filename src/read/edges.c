@@ -4,7 +4,7 @@
 
 #include <string.h>
 
-#include "core/outline.h"
+#include "core/edge.h"
 #include "read/datafile.h"
 #include "read/words.h"
 

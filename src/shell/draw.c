@@ -125,7 +125,7 @@ typedef struct {
     const char *name; /* "" for the hem's */
     const hw_motif *motif;
     const hw_gauge *gauge;
-    const hw_card *card; /* NULL: it is not known where its card starts */
+    const hw_card *card;
 } band;
 
 enum { FABRIC_COLUMNS = 30 }; /* a picture of so many columns, or of one repeat, shows enough */
@@ -163,7 +163,7 @@ static hw_status draw_card(const drawing *d, const band *b)
 {
     const hw_blank *blank = &d->project.machine.blank;
     int rows = hw_draw_card_rows(blank, &paper);
-    if (b->card == NULL || !b->card->possible || rows <= 0) {
+    if (!b->card->possible || rows <= 0) {
         return HW_OK;
     }
     const char *dash = b->name[0] == '\0' ? "" : "-";
@@ -207,13 +207,14 @@ static int gather_bands(const drawing *d, band *bands)
             &whole->plans[k].card };
     }
     for (int u = 0; u < whole->upper_count; u++) {
-        bands[count++] =
-            (band){ whole->uppers[u].input->name, &whole->uppers[u].motif, gauge, NULL };
+        bands[count++] = (band){ whole->uppers[u].input->name, &whole->uppers[u].motif, gauge,
+            &whole->uppers[u].card };
     }
     for (int t = 0; t < whole->trims->count; t++) {
         const hw_trim_kind *kind = &whole->trims->kinds[t];
         if (kind->has_motif) {
-            bands[count++] = (band){ kind->trim->name, &kind->motif, &kind->gauge[HW_BAND], NULL };
+            bands[count++] =
+                (band){ kind->trim->name, &kind->motif, &kind->gauge[HW_BAND], &kind->card };
         }
     }
     return count;
@@ -233,6 +234,9 @@ hw_status hw_draw_run(const hw_opts *opts, hw_arena *arena, hw_buf *buf, hw_err 
     }
     if (status == HW_OK && given(&d, HW_OPT_SIZE)) {
         status = hw_load_size(&d.plan.finished, opts->values[HW_OPT_SIZE], &size, err);
+        if (status != HW_OK) {
+            hw_err_where(err, file);
+        }
     }
     status = status == HW_OK ? make_folder(&d) : status;
     status = status == HW_OK ? draw_pieces(&d, size) : status;

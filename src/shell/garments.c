@@ -6,6 +6,7 @@
 #include "core/measuring.h"
 #include "core/num.h"
 #include "core/outline.h"
+#include "read/words.h"
 #include "shell/draw.h"
 #include "shell/io.h"
 #include "shell/load.h"
@@ -13,6 +14,8 @@
 #include "write/svg.h"
 
 static const hw_draw_room paper = { .width_mm = 190, .height_mm = 277 }; /* A4 less 1 cm: [V1] */
+
+#define LEAST_TOLD_CM 0.005 /* less is shown as 0 */
 
 typedef struct {
     const hw_opts *opts;
@@ -116,43 +119,45 @@ static hw_status run_length(const checking *c, int size, const hw_edge_run *run,
     return HW_OK;
 }
 
-/* By how much one end of a join is longer than the other, in the size where that is most. */
-static hw_status worst_of(
-    const checking *c, const hw_joint_edges *join, double *most_cm, int *worst)
+/* How far a join is off at most, and in which size. */
+static hw_status worst_of(const checking *c, const hw_joint_edges *join, int *size, double *out_cm)
 {
+    *out_cm = 0;
     for (int i = 0; i < c->finished.count; i++) {
         double cm[2] = { 0 };
-        for (int end = 0; end < 2; end++) {
-            if (run_length(c, i, &join->ends[end], &cm[end]) != HW_OK) {
-                return no_memory(c);
-            }
+        hw_status status = run_length(c, i, &join->ends[0], &cm[0]);
+        status = status == HW_OK ? run_length(c, i, &join->ends[1], &cm[1]) : status;
+        if (status != HW_OK) {
+            return no_memory(c);
         }
-        if (fabs(cm[0] - cm[1]) > fabs(*most_cm)) {
-            *most_cm = cm[0] - cm[1];
-            *worst = i;
+        if (fabs(cm[0] - cm[1]) > *out_cm) {
+            *out_cm = fabs(cm[0] - cm[1]);
+            *size = i;
         }
     }
     return HW_OK;
 }
 
-/* Each join: how far it is off at most, and whether that can be eased in. */
 static hw_status show_joins(const checking *c, bool *closed)
 {
     const hw_garment *garment = &c->project.garment;
     for (int k = 0; k < garment->join_count; k++) {
         const hw_joint_edges *join = &garment->joins[k];
         double most_cm = 0;
-        int worst = 0;
-        hw_status status = worst_of(c, join, &most_cm, &worst);
+        int size = 0;
+        hw_status status = worst_of(c, join, &size, &most_cm);
         if (status != HW_OK) {
             return status;
         }
-        bool closes = fabs(most_cm) <= join->within_cm + 1e-9;
+        bool closes = most_cm <= join->within_cm + 1e-9;
         *closed = *closed && closes;
-        hw_buf_format(c->out, "  %s: %s; ", join->text, closes ? "closes" : "does not close");
-        hw_buf_text(c->out, "furthest off ");
-        hw_num_show(c->out, most_cm, 2);
-        hw_buf_format(c->out, " cm, in size %s\n", c->finished.names[worst]);
+        hw_buf_format(c->out, "  %s: %s", join->text, closes ? "closes" : "does not close");
+        if (most_cm >= LEAST_TOLD_CM) {
+            hw_buf_text(c->out, "; furthest off ");
+            hw_num_show(c->out, most_cm, 2);
+            hw_buf_format(c->out, " cm, in size %s", c->finished.names[size]);
+        }
+        hw_buf_text(c->out, "\n");
     }
     return HW_OK;
 }
@@ -202,13 +207,29 @@ static hw_status draw(const checking *c)
     return status == HW_OK ? save(c, &picture, path) : status;
 }
 
+/* Before anything is worked out: a drawing's name, and nothing is written over unasked. */
+static hw_status check_save(const hw_opts *opts, hw_err *err)
+{
+    static const char ending[] = ".svg";
+    enum { OF = sizeof ending - 1 };
+    const char *path = opts->values[HW_OPT_SAVE];
+    if (path == NULL) {
+        return HW_OK;
+    }
+    size_t len = strlen(path);
+    if (len <= OF || strcmp(path + len - OF, ending) != 0) {
+        return hw_err_set(err, HW_ERR_USAGE,
+            "`--save %.*s`: let the name end in .svg, which is a drawing", hw_words_cut(path, 60),
+            path);
+    }
+    return hw_io_vacant(path, opts->values[HW_OPT_REPLACE] != NULL, err);
+}
+
 hw_status hw_draw_garment(const hw_opts *opts, hw_arena *arena, hw_buf *buf, hw_err *err)
 {
     checking c = { .opts = opts, .arena = arena, .out = buf, .err = err };
     bool closed = true;
-    const char *path = opts->values[HW_OPT_SAVE];
-    hw_status status =
-        path == NULL ? HW_OK : hw_io_vacant(path, opts->values[HW_OPT_REPLACE] != NULL, err);
+    hw_status status = check_save(opts, err);
     status = status == HW_OK ? load(&c) : status;
     status = status == HW_OK ? make_outlines(&c) : status;
     if (status != HW_OK) {

@@ -9,6 +9,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include "read/bands.h"
 #include "read/datafile.h"
 #include "read/garmentfile.h"
 #include "read/pbm.h"
@@ -413,6 +414,7 @@ static hw_status load_all(const char *path, hw_arena *arena, hw_project *out, hw
             (void)hw_err_place(err, status, named->line, named->column);
         }
     }
+    status = status == HW_OK ? hw_bands_check(&project, err) : status;
     status = status == HW_OK ? load_choices(path, &project, arena, err) : status;
     if (status == HW_OK) {
         status = load_knitted(path, &project, arena, err);
@@ -440,7 +442,7 @@ hw_status hw_load_size(const hw_sizes *sizes, const char *name, int *out, hw_err
         return HW_OK;
     }
     const char *near = hw_words_nearest(name, sizes->names, sizes->count);
-    return hw_err_set(err, HW_ERR_USAGE, "`--size %.*s` is no size here; %s `%.40s`",
+    return hw_err_set(err, HW_ERR_USAGE, "`--size %.*s` is no size here; %s `%.40s`%s",
         hw_words_cut(name, 40), name, near != NULL ? "did you mean" : "the first is",
-        near != NULL ? near : sizes->names[0]);
+        near != NULL ? near : sizes->names[0], near != NULL ? "?" : "");
 }

@@ -52,13 +52,14 @@ static const struct {
     [HW_OPT_ONLY] = { "--only", "KINDS",
         "only some of xlsx,csv,json,table; table is the terminal's", C(PLAN) },
     [HW_OPT_SHOW] = { "--show", "TABLES",
-        "what to print: some of sizes,hem,notes (the usual), bands,outline,shaping,trims,yarn,rows,"
-        "chart,card,gauge,tolerance,alternatives,basis,costs,measured, or all",
+        "what to print, parted by commas: some of sizes, hem, notes (the usual), bands, outline, "
+        "shaping, trims, yarn, rows, chart, card, gauge, tolerance, alternatives, basis, costs, "
+        "measured, or all",
         C(PLAN) },
     [HW_OPT_REPLACE] = { "--replace", NULL, "write over files of the same name",
         C(PLAN) | C(NEW) | C(MOTIF) | C(DRAW) | C(GARMENT) },
     [HW_OPT_SIZE] = { "--size", "SIZE",
-        "of the rows and the shaping that are printed, or of the pieces that are drawn",
+        "rows and shaping of this size alone; of a drawing, the size of its pieces",
         C(PLAN) | C(DRAW) | C(GARMENT) },
     [HW_OPT_TABLE] = { "--table", "TABLE", "the size table; children if left out", C(GARMENT) },
     [HW_OPT_MOTIFS] = { "--motifs", "FOLDER",

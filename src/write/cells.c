@@ -57,6 +57,7 @@ enum { VIEWS = HW_MAX_BANDS + HW_MAX_TRIMS };
 typedef struct {
     hw_plan plan;
     hw_place_on_bed place;
+    const char *name; /* of the band */
 } view;
 
 static void set_view(const hw_plan *plan, view *v, const hw_motif *motif, const hw_card *card)
@@ -73,17 +74,20 @@ static int gather_views(const hw_plan *plan, view *views)
     const hw_whole *whole = plan->whole;
     int count = 0;
     for (int k = 1; whole != NULL && k < whole->parts.count; k++) {
+        views[count].name = whole->parts.list[k].name;
         views[count].plan = whole->plans[k];
         views[count].plan.notes = plan->notes;
         views[count++].plan.note_count = plan->note_count;
     }
     for (int u = 0; whole != NULL && u < whole->upper_count; u++) {
+        views[count].name = whole->uppers[u].input->name;
         views[count].place.card_start = whole->uppers[u].card_start;
         set_view(plan, &views[count++], &whole->uppers[u].motif, &whole->uppers[u].card);
     }
     for (int t = 0; whole != NULL && t < whole->trims->count; t++) {
         const hw_trim_kind *kind = &whole->trims->kinds[t];
         if (kind->has_motif) {
+            views[count].name = kind->trim->name;
             set_view(plan, &views[count++], &kind->motif, &kind->card);
         }
     }
@@ -127,10 +131,10 @@ static void put_safety(const hw_sheet *sheet)
     }
 }
 
-static hw_status fill(filling *f, const hw_plan *plan, int number)
+static hw_status fill(filling *f, const hw_plan *plan, const char *about, int number)
 {
     hw_grid grid;
-    hw_sheet sheet = { .plan = plan, .arena = f->arena, .grid = &grid };
+    hw_sheet sheet = { .plan = plan, .about = about, .arena = f->arena, .grid = &grid };
     sheets[number].make(&sheet);
     if (sheets[number].to_knit_from) {
         put_safety(&sheet);
@@ -145,7 +149,7 @@ static hw_status fill_views(filling *f, const view *views, int count, int number
 {
     hw_status status = HW_OK;
     for (int i = 0; i < count && status == HW_OK; i++) {
-        status = fill(f, &views[i].plan, number);
+        status = fill(f, &views[i].plan, views[i].name, number);
         hw_table *table = &f->tables[f->count - 1];
         table->name = hw_arena_format(f->arena, "%s %d", table->name, i + 2);
         status = status == HW_OK && table->name == NULL ? HW_ERR_NOMEM : status;
@@ -161,7 +165,7 @@ hw_status hw_cells_plan(const hw_plan *plan, hw_arena *arena, hw_tables *out)
     hw_status status = f.tables == NULL || views == NULL ? HW_ERR_NOMEM : HW_OK;
     int count = status == HW_OK ? gather_views(plan, views) : 0;
     for (int i = 0; i < SHEETS && status == HW_OK; i++) {
-        status = fill(&f, plan, i);
+        status = fill(&f, plan, NULL, i);
         bool figure = sheets[i].make == hw_sheet_chart || sheets[i].make == hw_sheet_card;
         if (status == HW_OK && figure) {
             status = fill_views(&f, views, count, i);
@@ -186,7 +190,10 @@ void hw_sheet_title(const hw_sheet *sheet, const char *what)
     if (name == NULL || name[0] == '\0') {
         name = project->garment.title;
     }
-    hw_grid_line(sheet->grid, HW_STYLE_TITLE, hw_arena_format(sheet->arena, "%s: %s", name, what));
+    bool named = sheet->about != NULL;
+    hw_grid_line(sheet->grid, HW_STYLE_TITLE,
+        hw_arena_format(
+            sheet->arena, "%s%s%s: %s", name, named ? ", " : "", named ? sheet->about : "", what));
 }
 
 bool hw_sheet_shows(const hw_plan *plan, int size)

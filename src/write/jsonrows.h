@@ -16,7 +16,8 @@
  * The format. An object has:
  *   piece, size      names
  *   work             "pre-selecting", "direct", "needles by hand" (a bed without a card that
- *                    serves), "hand" (hand knitting)
+ *                    serves), "hand" (hand knitting); of the hem's band: the rows of a further
+ *                    band that the card does not take are "two colours, by hand" all the same
  *   start_side       "left", "right": of the bed, where the carriage is before row 1; of hand
  *                    knitting the edge, as seen on the right side, at which row 1 begins
  *   cast_on          "open" (waste yarn), "wrapped"

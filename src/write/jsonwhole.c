@@ -100,7 +100,7 @@ static json_t *draft(hw_json_writer *w, int size, int piece)
     const hw_draft *d = hw_plan_draft(whole, size, piece);
     const hw_plan *part = hw_plan_find(whole, piece).plan;
     json_t *object = json_object();
-    int rows = d->task.rows;
+    int rows = d->shape.rows;
     hw_json_put(w, object, "size", json_string(w->plan->finished.names[size]));
     hw_json_put(w, object, "piece", json_string(whole->project->garment.pieces[piece].name));
     hw_json_put(w, object, "hem_rows", json_integer(part->hem.total_rows));

@@ -90,11 +90,12 @@ static void needle_line(const hw_sheet *sheet, int band, int piece)
     if (!(sheet->plan->project->machine.pitch_cm > 0)) {
         return;
     }
+    bool mirrored = sheet->plan->whole->project->garment.pieces[piece].mirror_of >= 0;
     hw_grid_line(sheet->grid, HW_STYLE_LABEL, "first whole motif starts on needle");
     for (int i = 0; i < sheet->plan->finished.count; i++) {
         spot s = spot_at(sheet, band, i, piece);
-        hw_grid_text(sheet->grid, 1 + i, HW_STYLE_KEY,
-            hw_bed_needle_name(hw_upper_needle(s.upper, s.place, s.fit), sheet->arena));
+        int needle = hw_upper_needle(s.upper, s.place, s.fit, mirrored);
+        hw_grid_text(sheet->grid, 1 + i, HW_STYLE_KEY, hw_bed_needle_name(needle, sheet->arena));
     }
 }
 

@@ -39,12 +39,12 @@ static void size_heads(const hw_sheet *sheet)
 static int rows_above(const hw_draft *draft, const hw_plan *plan)
 {
     (void)plan;
-    return draft->task.rows;
+    return draft->shape.rows;
 }
 
 static int rows_in_all(const hw_draft *draft, const hw_plan *plan)
 {
-    return plan->hem.total_rows + draft->task.rows;
+    return plan->hem.total_rows + draft->shape.rows;
 }
 
 static int hem_sts(const hw_draft *draft, const hw_plan *plan)
@@ -56,7 +56,7 @@ static int hem_sts(const hw_draft *draft, const hw_plan *plan)
 static int last_sts(const hw_draft *draft, const hw_plan *plan)
 {
     (void)plan;
-    return hw_draft_sts(draft, draft->task.rows - 1);
+    return hw_draft_sts(draft, draft->shape.rows - 1);
 }
 
 static const struct {
@@ -195,7 +195,8 @@ static void step_lines(const hw_sheet *sheet, int size, int piece)
             hw_grid_text(sheet->grid, SIZE, HW_STYLE_LABEL, sheet->plan->finished.names[size]);
         }
         hw_grid_count(sheet->grid, ROW, HW_STYLE_KEY, before + step->row);
-        hw_grid_text(sheet->grid, WORDS, HW_STYLE_NOTE, hw_step_words(step, sheet->arena));
+        hw_grid_text(
+            sheet->grid, WORDS, HW_STYLE_NOTE, hw_step_words(&draft->steps, k, sheet->arena));
         hw_grid_count(sheet->grid, LEFT, HW_STYLE_PLAIN, step->left_sts);
     }
 }

@@ -8,6 +8,7 @@
 /* What every sheet is made from. */
 typedef struct {
     const hw_plan *plan;
+    const char *about; /* the band that it shows, for the title; NULL: the hem or all of them */
     hw_arena *arena;
     hw_grid *grid;
 } hw_sheet;

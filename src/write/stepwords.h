@@ -6,13 +6,14 @@
 #include "core/shape.h"
 
 /*
- * What to do in a step, without its row: "decrease 1 stitch at each end, then in every 6th row, 5
- * times in all".
+ * What to do in a step, without its row: "decrease 1 stitch at each end in this row and every 6th
+ * row after it, 5 times in all".
  *
- * Given:     step      from hw_shape_steps_of
+ * Given:     steps     from hw_shape_steps_of
+ *            which     of them
  *            arena     owner of the text
  * Returned:  the text; NULL when memory is refused
  */
-char *hw_step_words(const hw_shape_step *step, hw_arena *arena) HW_MUST_USE;
+char *hw_step_words(const hw_shape_steps *steps, int which, hw_arena *arena) HW_MUST_USE;
 
 #endif

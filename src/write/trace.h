@@ -3,9 +3,9 @@
 #ifndef HW_WRITE_TRACE_H
 #define HW_WRITE_TRACE_H
 
+#include "core/edge.h"
 #include "core/err.h"
 #include "core/mem.h"
-#include "core/outline.h"
 
 /* Across and up as in hw_outline_point; the stretch is that of the way that leads here. */
 typedef struct {

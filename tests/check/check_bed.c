@@ -302,6 +302,19 @@ START_TEST(centred_without_card)
 }
 END_TEST
 
+/* By hand: 3 fewer of 9 from L4 leave 6, from L3 to R3 or from L2 to R4; 3 more reach two needles
+ * further at one end and one at the other. */
+START_TEST(rehung)
+{
+    ck_assert_int_eq(hw_bed_rehung_first(-4, 0, false), -4);
+    ck_assert_int_eq(hw_bed_rehung_first(-4, 4, true), -2);
+    ck_assert_int_eq(hw_bed_rehung_first(-4, 3, false), -3);
+    ck_assert_int_eq(hw_bed_rehung_first(-4, 3, true), -2);
+    ck_assert_int_eq(hw_bed_rehung_first(-4, -3, false), -6);
+    ck_assert_int_eq(hw_bed_rehung_first(-4, -3, true), -5);
+}
+END_TEST
+
 START_TEST(refusals)
 {
     hw_bed_task task = { .needles = 200,
@@ -355,6 +368,6 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = { card_column, by_hand, nearest_by_search, best_start_by_search,
-        centred_without_card, refusals, names };
+        centred_without_card, rehung, refusals, names };
     return hw_check_run(hw_check_suite("bed", tests, sizeof tests / sizeof tests[0]));
 }

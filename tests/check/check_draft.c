@@ -266,7 +266,7 @@ START_TEST(needle_of_a_band)
         .margin = { [HW_LEFT] = 7, [HW_RIGHT] = 2 } };
     hw_place_on_bed place = { .first = -41 };
     hw_fit fit = { .edge_sts = { [HW_LEFT] = 4, [HW_RIGHT] = 1 } };
-    ck_assert_int_eq(hw_upper_needle(&upper, &place, &fit), -41 + 1 + 3 + 2);
+    ck_assert_int_eq(hw_upper_needle(&upper, &place, &fit, false), -41 + 1 + 3 + 2);
 }
 END_TEST
 

@@ -230,6 +230,10 @@ START_TEST(rehung)
     ck_assert_int_eq(plan.rows[18].sts, 22);
     ck_assert_int_eq(plan.rows[18].first, -11);
     ck_assert_int_eq(plan.hands[plan.rows[18].first_hand].number, -3);
+    e.task.mirrored = true; /* the odd needle at the other end */
+    plan = made();
+    ck_assert_int_eq(plan.rows[18].first, -10);
+    ck_assert_int_eq(plan.rows[18].last, 11);
 }
 END_TEST
 
@@ -284,6 +288,63 @@ START_TEST(shaped_and_parted)
     HANDS(&plan, 32, 1, HW_HAND_SHAPE);
     HANDS(&plan, 33, 0, HW_HAND_SHAPE);
     ck_assert_ptr_eq(plan.hands[plan.rows[33].first_hand].step, &e.list[4]);
+}
+END_TEST
+
+/* By hand: as above, and one stitch less at the right edge from row 6 on, where the neck parts. The
+ * half that waits has 6 stitches on hold; when it is taken up that one is worked off. */
+START_TEST(half_back_before_its_shaping)
+{
+    example_rows_shape(&e);
+    for (int row = 6; row < ROWS_MAIN; row++) {
+        e.inset[HW_RIGHT][row]++;
+    }
+    hw_rowplan plan = made();
+    ck_assert_int_eq(plan.hands[plan.rows[26].first_hand].sts, 6);
+    ck_assert_int_eq(plan.hands[plan.rows[30].first_hand].sts, 6);
+    ck_assert_int_eq(plan.rows[30].sts, 5);
+}
+END_TEST
+
+/* By hand: one stitch less from the joining row, 21, on. The 22 loops hang on the 22 stitches of
+ * the row before it. */
+START_TEST(hung_before_shaping)
+{
+    example_rows_shape(&e);
+    for (int row = 0; row < ROWS_MAIN; row++) {
+        e.inset[HW_RIGHT][row]++;
+    }
+    hw_rowplan plan = made();
+    ck_assert_int_eq(plan.hands[plan.rows[20].first_hand].kind, HW_HAND_HANG_HEM);
+    ck_assert_int_eq(plan.hands[plan.rows[20].first_hand].sts, 22);
+    ck_assert_int_eq(plan.rows[20].sts, 21);
+}
+END_TEST
+
+/* A further band in row 3 above the hem, number 24, whose repeat the card does not take: no set-up
+ * row, no card, the needles by hand; where the card takes it, row 23 is its set-up row. */
+START_TEST(further_band_off_the_card)
+{
+    e.task.plain_rows = 12;
+    hw_motif other = e.motif;
+    hw_row_band band = { .row = 3, .motif = &other, .card_row = 1 };
+    e.task.bands = &band;
+    e.task.band_count = 1;
+    hw_rowplan plan = made();
+    ck_assert_int_eq(plan.rows[22].kind, HW_ROW_SETUP);
+    ck_assert_int_eq(plan.rows[23].setting, HW_SET_TWO_SELECT);
+    other.fits_card = false;
+    plan = made();
+    ck_assert_int_eq(plan.work, HW_WORK_PRESELECT);
+    ck_assert_int_eq(plan.rows[12].setting, HW_SET_TWO_SELECT);
+    ck_assert_int_eq(plan.rows[22].kind, HW_ROW_MAIN);
+    ck_assert_int_eq(plan.rows[22].setting, HW_SET_PLAIN);
+    for (int i = 23; i < 23 + other.chart.rows; i++) {
+        ck_assert_int_eq(plan.rows[i].kind, HW_ROW_BAND);
+        ck_assert_int_eq(plan.rows[i].setting, HW_SET_TWO_PICKED);
+        ck_assert_int_eq(plan.rows[i].card, HW_CARD_UNREAD);
+    }
+    HANDS(&plan, 23, 1, HW_HAND_SECOND_IN);
 }
 END_TEST
 
@@ -433,7 +494,8 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = { preselecting_by_hand, direct_by_hand, ways_of_working, hand_work,
-        rehung, shaped_and_parted, steps_that_repeat, hand_knitting, hems_by_chance, no_memory };
+        hung_before_shaping, half_back_before_its_shaping, further_band_off_the_card, rehung,
+        shaped_and_parted, steps_that_repeat, hand_knitting, hems_by_chance, no_memory };
     Suite *suite = suite_create("row plan");
     TCase *tcase = tcase_create("all");
     tcase_set_timeout(tcase, 60); /* sanitizers on a busy machine */

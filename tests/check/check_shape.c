@@ -130,11 +130,11 @@ END_TEST
  * is at most half a row off the even distance, so about 4 changes can have one distance. */
 START_TEST(few_steps)
 {
-    for (int sts = 1; sts <= 100; sts++) {
+    for (int sts = 1; sts <= 200; sts++) {
         for (int sign = -1; sign <= 1; sign += 2) {
             double taken[] = { sign * sts, 0 };
             slope s;
-            draw_slope(&s, 250, taken, 200, 6);
+            draw_slope(&s, 450, taken, 200, 6);
             drawn_rows k;
             drawn_knit(&s.task, &k);
             drawn_bound(&s.task, &k.shape);
@@ -299,20 +299,89 @@ START_TEST(mixed_groups)
 }
 END_TEST
 
-/* By hand: 20 stitches lose 11 at each end: the last rows have none. */
+/* What is left at the top, of both halves; the row after the last. */
+static void expect_end(const drawn_rows *k, int row, int left, int right)
+{
+    int sts[2] = { 0 };
+    for (int i = 0; i < k->steps.count; i++) {
+        const hw_shape_step *step = &k->steps.list[i];
+        if (step->kind == HW_STEP_END) {
+            ck_assert_int_eq(step->row, row);
+            sts[0] += step->place == HW_AT_RIGHT ? 0 : step->sts;
+            sts[1] += step->place == HW_AT_RIGHT || step->place == HW_AT_BOTH ? step->sts : 0;
+        }
+    }
+    ck_assert_int_eq(sts[0], left);
+    ck_assert_int_eq(sts[1], right);
+}
+
+/* By hand: a back of 28 with shoulders that lose 8 over 12 rows and meet the neck in a point.
+ * Half-way up row 20 are 7.0 lost at each side, half-way up row 21 7.7: nothing would be left of 14
+ * less the neck's 6 in row 21, which is dropped, and 1 of each half after row 20. */
+START_TEST(pointed_halves)
+{
+    back b;
+    draw_back(&b);
+    for (int side = 0; side < 2; side++) {
+        for (int i = 0; i < 4; i++) {
+            b.points[side][i].across_cm = side == HW_LEFT ? -14 : 14;
+            b.points[side][i].up_cm = i == 0 ? 0 : 10;
+        }
+    }
+    b.task.visible_sts = 28;
+    drawn_rows k;
+    drawn_knit(&b.task, &k);
+    ck_assert_int_eq(k.shape.rows, 21);
+    drawn_bound(&b.task, &k.shape);
+    expect_end(&k, 21, 1, 1);
+    hw_shape again = { 0 };
+    ck_assert_int_eq(hw_shape_follow(&b.task, &k.steps, &k.arena, &again), HW_OK);
+    ck_assert_int_eq(again.rows, 21);
+    drawn_close(&k);
+}
+END_TEST
+
+/* By hand: 20 stitches lose 10 at each end over 40 rows, a quarter each row: half-way up row 37 are
+ * 9.4, half-way up row 38 9.6. A change may move by two rows. */
+START_TEST(pointed_whole)
+{
+    static const double taken[] = { 10, 10 };
+    slope s;
+    draw_slope(&s, 20, taken, 40, 0);
+    drawn_rows k;
+    drawn_knit(&s.task, &k);
+    ck_assert_int_ge(k.shape.rows, 36);
+    ck_assert_int_le(k.shape.rows, 40);
+    ck_assert_int_eq(hw_shape_sts(&k.shape, k.shape.rows - 1), 2);
+    drawn_bound(&s.task, &k.shape);
+    expect_end(&k, k.shape.rows, 2, 0);
+    drawn_close(&k);
+}
+END_TEST
+
+/* By hand: 20 stitches lose 11 at each end: the last rows have none, and the edges cross. Where
+ * they meet and run up together for 9 rows, the piece is too long for a point. */
 START_TEST(nothing_left)
 {
     static const double taken[] = { 11, 11 };
     slope s;
     draw_slope(&s, 20, taken, 40, 0);
+    s.task.size = "large";
+    s.task.piece = "back";
     hw_arena arena;
     hw_check_heap heap;
     hw_check_open(&arena, &heap, 0, false);
     hw_shape shape = { .rows = 77 };
     hw_err err = { 0 };
     ck_assert_int_eq(hw_shape_make(&s.task, &arena, &shape, &err), HW_ERR_RANGE);
-    ck_assert(hw_check_says(&err, HW_ERR_RANGE, "nothing is left to knit in row"));
+    ck_assert(
+        hw_check_says(&err, HW_ERR_RANGE, "size large: `back`: nothing is left to knit in row"));
     ck_assert_int_eq(shape.rows, 77);
+    static const double met[] = { 10, 10 };
+    draw_slope(&s, 20, met, 40, 9);
+    hw_err thin = { 0 };
+    ck_assert_int_eq(hw_shape_make(&s.task, &arena, &shape, &thin), HW_ERR_RANGE);
+    ck_assert(hw_check_says(&thin, HW_ERR_RANGE, "nothing is left to knit in row"));
     static const double added[] = { -1500, -1500 };
     draw_slope(&s, 20, added, 40, 0);
     hw_err wide = { 0 };
@@ -356,6 +425,6 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = { skirt_published, slopes_published, few_steps, back_by_hand,
-        short_rows_by_hand, mixed_groups, nothing_left, no_memory };
+        short_rows_by_hand, mixed_groups, pointed_halves, pointed_whole, nothing_left, no_memory };
     return hw_check_run(hw_check_suite("shape", tests, sizeof tests / sizeof tests[0]));
 }

@@ -352,7 +352,7 @@ void drawn_bound(const hw_shape_task *task, const hw_shape *shape)
     double stitch_cm = 1 / task->sts_per_cm;
     double left_cm = drawn_below(&edges[HW_EDGE_LEFT], task->low_cm[0]);
     double right_cm = drawn_below(&edges[HW_EDGE_RIGHT], task->low_cm[0]);
-    for (int row = 0; row < task->rows; row++) {
+    for (int row = 0; row < shape->rows; row++) {
         double low_cm = task->low_cm[row];
         double high_cm = task->low_cm[row + 1];
         expect_near(drawn_within(&edges[HW_EDGE_LEFT], low_cm, high_cm),

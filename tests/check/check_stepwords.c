@@ -1,0 +1,85 @@
+/* Steps of shaping in words: every kind and place, once, twice and more often.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include "write/stepwords.h"
+
+#include "support.h"
+
+/* A step without what its words do not need. */
+#define STEP(kind, place, every, times, sts)                                                       \
+    {                                                                                              \
+        kind, place, 0, every, times, sts, 0                                                       \
+    }
+
+typedef struct {
+    hw_shape_step step;
+    const char *words;
+} spoken;
+
+static void expect_words(const spoken *list, int count)
+{
+    hw_arena arena;
+    hw_check_heap heap;
+    hw_check_open(&arena, &heap, 0, false);
+    hw_shape_step steps[8];
+    for (int i = 0; i < count; i++) {
+        steps[i] = list[i].step;
+    }
+    hw_shape_steps all = { .list = steps, .count = count };
+    for (int i = 0; i < count; i++) {
+        ck_assert_str_eq(hw_step_words(&all, i, &arena), list[i].words);
+    }
+    hw_check_close(&arena, &heap);
+}
+
+/* Wording: own choice. */
+START_TEST(changes)
+{
+    static const spoken list[] = {
+        { STEP(HW_STEP_DECREASE, HW_AT_BOTH, 6, 5, 1),
+            "decrease 1 stitch at each end in this row and every 6th row after it, 5 times in "
+            "all" },
+        { STEP(HW_STEP_INCREASE, HW_AT_LEFT, 1, 3, 1),
+            "increase 1 stitch at the left edge in this row and each row after it, 3 times in "
+            "all" },
+        { STEP(HW_STEP_BIND_OFF, HW_AT_RIGHT, 2, 2, 4),
+            "bind off 4 stitches at the right edge twice: in this row and 2 rows later" },
+        { STEP(HW_STEP_DECREASE, HW_AT_NECK_BOTH, 1, 2, 1),
+            "decrease 1 stitch at the neck edge of each half twice: in this row and the next" },
+        { STEP(HW_STEP_CAST_ON, HW_AT_LEFT, 0, 1, 7), "cast on 7 stitches at the left edge" },
+        { STEP(HW_STEP_DIVIDE, HW_AT_MIDDLE, 0, 1, 21),
+            "bind off 21 stitches in the middle; from here on work each half by itself" },
+        { STEP(HW_STEP_DIVIDE, HW_AT_MIDDLE, 0, 1, 0),
+            "part the piece in the middle; from here on work each half by itself" },
+        { STEP(HW_STEP_END, HW_AT_BOTH, 0, 1, 8),
+            "bind off the last 8 stitches of each half, or keep them for the seam" },
+    };
+    expect_words(list, 8);
+}
+END_TEST
+
+/* Wording: own choice. Stitches that were left unworked come back at their own end alone. */
+START_TEST(short_rows)
+{
+    static const spoken list[] = {
+        { STEP(HW_STEP_HOLD, HW_AT_LEFT, 0, 1, 1), "leave 1 stitch unworked at the left edge" },
+        { STEP(HW_STEP_HOLD, HW_AT_LEFT, 2, 2, 4),
+            "leave 4 more stitches unworked at the left edge twice: in this row and 2 rows "
+            "later" },
+        { STEP(HW_STEP_END, HW_AT_LEFT, 0, 1, 13),
+            "work one row over all 13 stitches of the left half, those left unworked too; then "
+            "bind them off, or keep them for the seam" },
+        { STEP(HW_STEP_END, HW_AT_RIGHT, 0, 1, 1),
+            "bind off the last stitch of the right half, or keep it for the seam" },
+        { STEP(HW_STEP_END, HW_AT_MIDDLE, 0, 1, 30),
+            "work one row over all 30 stitches, those left unworked too; then bind them off, or "
+            "keep them for the seam" },
+    };
+    expect_words(list, 5);
+}
+END_TEST
+
+int main(void)
+{
+    const TTest *const tests[] = { changes, short_rows };
+    return hw_check_run(hw_check_suite("stepwords", tests, sizeof tests / sizeof tests[0]));
+}

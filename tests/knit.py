@@ -1,0 +1,168 @@
+#!/usr/bin/env python3
+"""Every plan knitted row by row on a simulated bed, and the fabric compared with the charts.
+
+SPDX-License-Identifier: GPL-3.0-or-later
+
+The demos, the garments in children's sizes, and projects by chance from fixed seeds are planned
+with the built program; `knit_bed.py` knits what the documents say and `knit_wanted.py` compares the
+fabric with what was asked for. Then plans are spoiled in one place each, and every one of those has
+to be refused. HEMWRIGHT_KNIT is how many projects are made by chance, HEMWRIGHT_KNIT_FROM the first
+seed. Prints `N passed, N failed`.
+"""
+
+import copy
+import json
+import os
+import random
+import re
+import subprocess
+import sys
+import tempfile
+import time
+import traceback
+from concurrent.futures import ProcessPoolExecutor
+
+sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
+sys.dont_write_bytecode = True
+from knit_bed import Wrong  # noqa: E402
+from knit_chance import DATA, GARMENTS, MACHINES, SPOILED, make, spoil  # noqa: E402
+from knit_wanted import check_plan  # noqa: E402
+
+PROGRAM = os.path.abspath(os.environ.get("HEMWRIGHT_PROGRAM", "./hemwright"))
+CHANCE = int(os.environ.get("HEMWRIGHT_KNIT", "250"))
+FIRST = int(os.environ.get("HEMWRIGHT_KNIT_FROM", "1"))
+NONE = {"charts": {}, "either_side": False, "begins": "right", "rounds": False, "cast_on": "open",
+        "closing": "hung", "below": {}, "above": {}}
+
+
+def plan(folder, name):
+    """The document, or the words with which the program refuses the project."""
+    path = os.path.join(folder, name)
+    done = subprocess.run([PROGRAM, "plan", path, "--only", "json", "--into", folder, "--replace"],
+                          stdout=subprocess.DEVNULL, stderr=subprocess.PIPE, text=True, check=False)
+    if done.returncode != 0:
+        return None, f"{done.returncode}: {done.stderr.strip()}"
+    with open(path.replace(".yaml", ".json"), encoding="utf-8") as text:
+        return json.load(text), ""
+
+
+def judged(doc, project):
+    """Rows knitted, or what was wrong."""
+    try:
+        return check_plan(doc, project), ""
+    except Wrong as wrong:
+        return 0, str(wrong)
+    except (KeyError, IndexError, TypeError, ValueError, AttributeError):
+        return 0, traceback.format_exc(limit=-3)
+
+
+def spoiled_plans(doc, project, seed):
+    """Which kinds of change were tried, and which of them nobody noticed."""
+    rng = random.Random(seed)
+    tried, missed = [], []
+    for kind in SPOILED:
+        bad = copy.copy(doc)
+        for key in ("rows", "fits", "hem", "drafts", "punch"):
+            bad[key] = copy.deepcopy(doc[key])
+        if not spoil(bad, kind, rng):
+            continue
+        tried.append(kind)
+        try:
+            check_plan(bad, project)
+            missed.append(kind)
+        except (Wrong, KeyError, IndexError, TypeError, ValueError, AttributeError):
+            pass
+    return tried, missed
+
+
+def by_chance(job):
+    """One project by chance: kind of result, rows, words, and how its spoiled plans fared."""
+    seed, spoiling = job
+    rng = random.Random(seed)
+    with tempfile.TemporaryDirectory() as folder:
+        project = make(rng, folder, "case.yaml")
+        doc, words = plan(folder, "case.yaml")
+        if doc is None:
+            return seed, "refused", 0, words, [], []
+        rows, words = judged(doc, project)
+        tried, missed = spoiled_plans(doc, project, seed) if spoiling and not words else ([], [])
+        return seed, "wrong" if words else "knitted", rows, words, tried, missed
+
+
+def known():
+    """The demos, and each garment in children's sizes on two machines."""
+    with tempfile.TemporaryDirectory() as folder:
+        for demo in sorted(os.listdir(os.path.join(DATA, "demo"))):
+            if not demo.endswith(".yaml"):
+                continue
+            with open(os.path.join(DATA, "demo", demo), encoding="utf-8") as text:
+                words = text.read()
+            with open(os.path.join(folder, demo), "w", encoding="utf-8") as out:
+                out.write(words)
+            machine = re.search(r"^machine: (\S+)", words, re.M).group(1)
+            garment = re.search(r"^garment: (\S+)", words, re.M).group(1)
+            yield demo, folder, {**NONE, "machine": MACHINES[machine],
+                                 "edges": GARMENTS[garment][2]}
+        for garment, (_, _, edges, table) in sorted(GARMENTS.items()):
+            for machine in ("standard", "standard-direct", "hand"):
+                name = f"{garment}-{machine}.yaml"
+                sizes = ("  names: [6 months, 2 years, 4 years, 8 years]\n  table: children\n"
+                         if table else "  names: [one]\n")
+                with open(os.path.join(folder, name), "w", encoding="utf-8") as out:
+                    out.write(f"machine: {machine}\ngarment: {garment}\ngauge:\n"
+                              "  main: { dial: 7, stitches: 28, rows: 40 }\n"
+                              "  band: { dial: 8, stitches: 28.4, rows: 38 }\n"
+                              "motif:\n  use: reeds\nhem:\n  depth: 4.2\nsizes:\n" + sizes)
+                yield name, folder, {**NONE, "machine": MACHINES[machine], "edges": edges}
+
+
+def main():
+    start = time.monotonic()
+    passed = failed = rows_all = 0
+    for name, folder, project in known():
+        doc, words = plan(folder, name)
+        rows, words = judged(doc, project) if doc else (0, words)
+        passed, failed, rows_all = passed + (not words), failed + bool(words), rows_all + rows
+        if words:
+            print(f"{name}: {words}")
+    results = {"knitted": 0, "refused": 0, "wrong": 0}
+    tried, missed, refusals = {}, {}, {}
+    jobs = [(seed, seed % 5 == 0) for seed in range(FIRST, FIRST + CHANCE)]
+    with ProcessPoolExecutor(2) as pool:
+        for seed, kind, rows, words, kinds, lost in pool.map(by_chance, jobs, chunksize=8):
+            results[kind] += 1
+            rows_all += rows
+            if kind == "wrong":
+                print(f"seed {seed}: {words}")
+            if kind == "refused":
+                refusals.setdefault(words.split("\n")[0][:60], []).append(seed)
+                if not words.startswith(("1:", "2:")):
+                    print(f"seed {seed}: the program ends with {words}")
+                    failed += 1
+            for k in kinds:
+                tried[k] = tried.get(k, 0) + 1
+            for k in lost:
+                missed[k] = missed.get(k, 0) + 1
+                print(f"seed {seed}: not noticed: {k}")
+    if os.environ.get("HEMWRIGHT_KNIT_REFUSED"):
+        for words, seeds in refusals.items():
+            print(len(seeds), seeds[:3], words)
+    passed, failed = passed + results["knitted"], failed + results["wrong"]
+    if results["refused"] > 0.5 * CHANCE:
+        print("more than half of the projects were refused")
+        failed += 1
+    untried = [kind for kind in SPOILED if kind not in tried] if CHANCE >= 250 else []
+    for kind in untried:
+        print(f"never tried: {kind}")
+    failed += len(untried) + sum(missed.values())
+    passed += sum(tried.values()) - sum(missed.values())
+    print(f"{results['knitted']} projects by chance knitted, {results['refused']} refused by the "
+          f"program; {rows_all} rows in all, in {time.monotonic() - start:.0f} s")
+    print(f"{len(tried)} kinds of change, {sum(tried.values())} spoiled plans, "
+          f"{sum(tried.values()) - sum(missed.values())} of them refused")
+    print(f"{passed} passed, {failed} failed")
+    return 1 if failed or not passed else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,482 @@
+# Projects made by chance, and plans with something wrong in them.
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""knit_chance.py: random projects for `knit.py`, and the ways in which it spoils a plan.
+
+What is chosen here is chosen by chance from a seed; `make` returns beside the files what the
+comparison has to know of a project that its document does not say.
+"""
+
+import os
+import re
+
+from knit_bed import needle
+
+SRCDIR = os.environ.get("srcdir") or os.path.join(os.path.dirname(os.path.abspath(__file__)), "..")
+DATA = os.path.join(SRCDIR, "data")
+
+# Needles, card columns, reader offset and carriage: as in data/machines.
+MACHINES = {
+    "standard": {"needles": 200, "columns": 24, "offset": 7, "work": "pre-selecting"},
+    "standard-direct": {"needles": 200, "columns": 24, "offset": 6, "work": "direct"},
+    "mid": {"needles": 150, "columns": 24, "offset": None, "work": "pre-selecting"},
+    "fine": {"needles": 250, "columns": 24, "offset": None, "work": "pre-selecting"},
+    "bulky": {"needles": 110, "columns": 24, "offset": None, "work": "pre-selecting"},
+    "hand": {"needles": 4000, "columns": 24, "offset": None, "work": "hand"},
+}
+GAUGES = {"standard": (24, 32), "standard-direct": (24, 32), "mid": (18, 24), "fine": (30, 40),
+          "bulky": (12, 17), "hand": (18, 30)}
+CHILDREN = ["3 months", "6 months", "12 months", "18 months", "2 years", "4 years", "6 years",
+            "8 years", "10 years", "12 years", "14 years", "16 years"]
+
+# Garments of data/garments: pieces for cuffs, pieces for a band below the underarm, and the edge
+# stitches of each piece (left, right): 1 where a seam runs, as the garment file says elsewhere.
+BOTH = (1, 1)
+FRONTS = {"back": BOTH, "left front": BOTH, "right front": BOTH}
+SLEEVES = {"left sleeve": BOTH, "right sleeve": BOTH}
+GARMENTS = {
+    "flared-dress": ([], ["front", "back"], {"front": BOTH, "back": BOTH}, "children"),
+    "skirt": ([], ["front", "back"], {"front": BOTH, "back": BOTH}, "children"),
+    "straight-cardigan": ([], ["back", "left front"],
+                          {"back": BOTH, "left front": (0, 1), "right front": (1, 0)}, "children"),
+    "drop-shoulder-cardigan": (["left sleeve"], ["back", "left front"], {**FRONTS, **SLEEVES},
+                               "children"),
+    "set-in-cardigan": (["left sleeve"], ["back", "left front"], {**FRONTS, **SLEEVES}, "children"),
+    "pouch": ([], ["front", "back"], {"front": BOTH, "back": BOTH}, None),
+    "blanket-edge": ([], ["edge"], {"edge": (0, 0)}, None),
+}
+
+
+def chart(rng, most_columns, most_rows):
+    """A figure without an empty column at its sides or an empty row at its ends."""
+    columns, rows = rng.randint(1, most_columns), rng.randint(1, most_rows)
+    grid = [[rng.random() < 0.5 for _ in range(columns)] for _ in range(rows)]
+    for row in (grid[0], grid[-1]):
+        row[rng.randrange(columns)] = True
+    for column in (0, columns - 1):
+        grid[rng.randrange(rows)][column] = True
+    return ["".join("o" if s else "." for s in row) for row in grid]
+
+
+def figure(rng, most_columns=12, most_rows=14, fits=None):
+    """A chart and a gap; more often than not the card takes it."""
+    drawn = chart(rng, most_columns, most_rows)
+    wide = len(drawn[0])
+    fits = rng.random() < 0.75 if fits is None else fits
+    gaps = [r - wide for r in (2, 3, 4, 6, 8, 12, 24) if 0 <= r - wide <= 8]
+    return drawn, rng.choice(gaps) if fits and gaps else rng.randint(0, 4)
+
+
+def motif_text(drawn, gap, indent, more=""):
+    pad = " " * indent
+    return (f"{pad}motif:\n{pad}  chart: |\n" + "".join(f"{pad}    {r}\n" for r in drawn)
+            + f"{pad}  gap: {gap}\n{more}")
+
+
+def hem_text(rng, indent, most=6.0):
+    pad = " " * indent
+    fold = rng.choice(["none", "loose row", "purl row", "picot"])
+    return f"{pad}hem:\n{pad}  depth: {rng.uniform(2.0, most):.2f}\n{pad}  fold: {fold}\n"
+
+
+def own_garment(rng, folder):
+    """A garment file with an outline by chance, and its edge stitches."""
+    half = rng.uniform(9, 18)
+    side = rng.uniform(14, 24)
+    wide = half + rng.uniform(-3, 3)
+    kind = rng.choice(["box", "waist", "armhole", "wing", "neck", "front"])
+    lines, neck, left = [f"{{ stretch: side, across: {wide:.3f} cm, up: {side:.3f} cm }}"], [], []
+    top = side + rng.uniform(6, 14)
+    curve = rng.choice(["straight", "monotone", "natural"])
+    if kind == "waist":
+        lines = [f"{{ stretch: side, curve: {curve}, across: {half - d:.3f} cm, up: {u:.3f} cm }}"
+                 for d, u in ((rng.uniform(0, 1), side * 0.5), (rng.uniform(0, 2.5), side * 0.75),
+                              (rng.uniform(-1, 1), side))]
+    elif kind == "wing":
+        lines += [f"{{ stretch: wing, curve: {curve}, across: {wide + d:.3f} cm, up: {u:.3f} cm }}"
+                  for d, u in ((rng.uniform(0.5, 2), side + 2), (rng.uniform(2.5, 8), side + 5))]
+    if kind in ("armhole", "neck", "front"):
+        shoulder = wide * rng.uniform(0.6, 0.8)
+        gone = wide - shoulder
+        lines += [
+            f"{{ stretch: armhole, across: {wide - 0.4 * gone:.3f} cm, up: {side:.3f} cm }}",
+            f"{{ curve: {rng.choice(['straight', 'monotone'])}, across: {wide - 0.8 * gone:.3f} cm, "
+            f"up: {side + 1.5:.3f} cm }}",
+            f"{{ curve: monotone, across: {shoulder:.3f} cm, up: {side + 4:.3f} cm }}",
+            f"{{ across: {shoulder:.3f} cm, up: {top:.3f} cm }}"]
+        lowest = shoulder * rng.uniform(0.3, 0.55)
+        drop = rng.uniform(0.5, 3)
+        lines += [f"{{ stretch: shoulder, across: {lowest:.3f} cm, up: {top + drop:.3f} cm }}"]
+        deep = rng.uniform(1.5, 5)
+        if kind == "neck":
+            neck = [f"{{ across: {lowest * 0.4:.3f} cm, up: {top + drop - deep:.3f} cm }}",
+                    f"{{ curve: monotone, across: {lowest * 0.8:.3f} cm, "
+                    f"up: {top + drop - deep * 0.6:.3f} cm }}",
+                    f"{{ curve: monotone, across: {lowest:.3f} cm, up: {top + drop:.3f} cm }}"]
+        elif kind == "front":
+            left = [f"{{ stretch: opening, across: -{half:.3f} cm, up: {top - deep:.3f} cm }}",
+                    f"{{ stretch: neck, across: -{half * 0.5:.3f} cm, up: {top - deep:.3f} cm }}",
+                    f"{{ curve: monotone, across: {lowest - 0.5:.3f} cm, up: {top + drop:.3f} cm }}"]
+    else:
+        lines.append(f"{{ across: {wide * rng.uniform(0.8, 1):.3f} cm, up: {top + 6:.3f} cm }}")
+    main = half if rng.random() < 0.75 else half * rng.uniform(0.8, 1.2)
+    edges = (rng.randint(0, 2), rng.randint(0, 2))
+    text = (f"title: by chance\nfinished:\n  width:\n    is: {2 * half:.3f} cm\n  main:\n"
+            f"    is: {2 * main:.3f} cm\npieces:\n  panel:\n    band width: finished width\n"
+            f"    main width: finished main\n    left edge stitches: {edges[0]}\n"
+            f"    right edge stitches: {edges[1]}\n")
+    if rng.random() < 0.93:
+        text += "    outline:\n      right:\n" + "".join(f"        - {line}\n" for line in lines)
+        for name, corners in (("neck", neck), ("left", left)):
+            if corners:
+                text += f"      {name}:\n" + "".join(f"        - {line}\n" for line in corners)
+    text += "  other:\n    mirrors: panel\n"
+    with open(os.path.join(folder, "garment.yaml"), "w", encoding="utf-8") as out:
+        out.write(text)
+    return {"panel": edges, "other": edges[::-1]}
+
+
+def make(rng, folder, name):
+    """A project file in a folder, and what it says that its document does not."""
+    machine = rng.choice(["standard"] * 4 + ["standard-direct"] * 3 + ["hand"] * 3
+                         + ["mid", "fine", "bulky"])
+    own = rng.random() < 0.75
+    garment = rng.choice(sorted(GARMENTS))
+    if own:
+        edges, cuffs, bodies, table = own_garment(rng, folder), [], ["panel"], None
+    else:
+        cuffs, bodies, edges, table = GARMENTS[garment]
+    least, most = GAUGES[machine]
+    stitches = rng.uniform(least, most)
+    rows = stitches * rng.uniform(1.2, 1.5)
+    said = {"machine": MACHINES[machine], "edges": edges, "charts": {}, "below": {}, "above": {},
+            "either_side": rng.random() < 0.3, "begins": rng.choice(["right", "right", "left"]),
+            "rounds": machine == "hand" and rng.random() < 0.25,
+            "cast_on": rng.choice(["open", "wrapped"]), "closing": rng.choice(["hung", "sewn"])}
+    drawn, gap = figure(rng)
+    start = f"  card start: {rng.randint(1, 24)}\n" if rng.random() < 0.3 else ""
+    if machine == "hand":
+        start = ""
+    text = f"title: by chance\nmachine: {machine}\n"
+    text += f"garment: {'garment.yaml' if own else garment}\ngauge:\n"
+    text += f"  main: {{ dial: 7, stitches: {stitches:.4f}, rows: {rows:.4f} }}\n"
+    text += (f"  band: {{ dial: 8, stitches: {stitches * rng.uniform(0.96, 1.05):.4f}, "
+             f"rows: {rows * rng.uniform(0.9, 1.0):.4f} }}\n")
+    if rng.random() < 0.4:
+        text += (f"  facing: {{ dial: 6, stitches: {stitches * 1.03:.4f}, "
+                 f"rows: {rows * 1.04:.4f} }}\n")
+    text += motif_text(drawn, gap, 0, start) + hem_text(rng, 0)
+    text += f"  facing: {rng.choice(['same rows', 'same depth'])}\n"
+    text += f"  cast-on: {'waste yarn' if said['cast_on'] == 'open' else 'wrapped edge'}\n"
+    text += f"  closing: {said['closing']}\n"
+    text += bands_text(rng, said, cuffs, bodies)
+    if table:
+        first = rng.randrange(len(CHILDREN) - 1)
+        names = CHILDREN[first : first + rng.choice([1, 2, 2, 3])]
+        text += f"sizes:\n  names: [{', '.join(names)}]\n  table: {table}\n"
+    else:
+        text += "sizes:\n  names: [one]\n"
+    text += "choices:\n  tolerance: 1.5\n"
+    text += f"  shoulders: {rng.choice(['bind off', 'short rows'])}\n"
+    text += f"  hand-set needles: {rng.choice(['yes', 'no'])}\n"
+    text += f"  re-hang: {rng.choice(['yes', 'no'])}\n"
+    if not said["rounds"]:
+        text += f"  carriage begins: {said['begins']}\n" if machine != "hand" else ""
+    text += "  in rounds: yes\n" if said["rounds"] else ""
+    side = "either side" if said["either_side"] else "where the carriage begins"
+    text += f"  second yarn: {side}\n" if machine != "hand" else ""
+    with open(os.path.join(folder, name), "w", encoding="utf-8") as out:
+        out.write(text)
+    return said
+
+
+def bands_text(rng, said, cuffs, bodies):
+    """Cuffs with a hem of their own, and a band higher up."""
+    text = ""
+    hem = (f"      cast-on: {'waste yarn' if said['cast_on'] == 'open' else 'wrapped edge'}\n"
+           f"      closing: {said['closing']}\n")
+    if cuffs and rng.random() < 0.5:
+        drawn, gap = figure(rng, 6, 8)
+        text += f"  cuff:\n    on: [{', '.join(cuffs)}]\n" + motif_text(drawn, gap, 4)
+        text += hem_text(rng, 4, 4.0) + hem
+    if rng.random() < 0.4:
+        drawn, gap = figure(rng, 8, 8)
+        said["charts"]["chest"] = drawn, gap
+        where = rng.choice(["below underarm", "above fold"])
+        cm = round(rng.uniform(1, 4) if where == "below underarm" else rng.uniform(8, 13), 2)
+        said["below" if where == "below underarm" else "above"]["chest"] = cm
+        text += f"  chest:\n    on: [{', '.join(bodies)}]\n" + motif_text(drawn, gap, 4)
+        text += f"    {where}: {cm}\n"
+    return "bands:\n" + text if text else ""
+
+
+# ---- Ways to spoil a plan: each changes the document, or returns False where it cannot ----
+
+
+def rows_of(doc, rng):
+    return rng.choice(doc["rows"])["rows"]
+
+
+def some(rows, rng, good):
+    found = [i for i, row in enumerate(rows) if good(row)]
+    return rng.choice(found) if found else None
+
+
+def renumber(rows, start):
+    for row in rows[start:]:
+        row["number"] += 1
+
+
+def change(key, new, good):
+    """Another value in one row."""
+    def spoil(doc, rng):
+        rows = rows_of(doc, rng)
+        i = some(rows, rng, good)
+        if i is None:
+            return False
+        rows[i][key] = new(rows[i][key])
+        return True
+    return spoil
+
+
+def hands(what, spoil_hand):
+    """Hand work changed or left out."""
+    def spoil(doc, rng):
+        rows = rows_of(doc, rng)
+        i = some(rows, rng, lambda r: any(h["what"] == what for h in r["hand"]))
+        if i is None:
+            return False
+        hand = [h for h in rows[i]["hand"] if h["what"] == what][0]
+        return spoil_hand(rows[i], hand) is not False
+    return spoil
+
+
+def leave_out(row, hand):
+    row["hand"].remove(hand)
+
+
+def not_let_go(row, hand):
+    """A band of one row on a pre-selecting bed reads its card once, held."""
+    if row["card"] != "moving":
+        return False
+    row["hand"].remove(hand)
+    return True
+
+
+def count_up(key):
+    def up(_, hand):
+        if hand[key] is None:
+            return False
+        hand[key] += 1
+        return True
+    return up
+
+
+def drop_row(doc, rng):
+    rows = rows_of(doc, rng)
+    del rows[rng.randrange(1, len(rows))]
+    return True
+
+
+def drop_two_rows_counted_on(doc, rng):
+    """Two plain rows less, so that sides and numbers follow each other still."""
+    rows = rows_of(doc, rng)
+    i = some(rows[:-2], rng, lambda r: r["kind"] == "facing" and not r["hand"])
+    if i is None or rows[i + 1]["kind"] != "facing" or rows[i + 1]["hand"]:
+        return False
+    del rows[i : i + 2]
+    for row in rows[i:]:
+        row["number"] -= 2
+    return True
+
+
+def two_rows_more(doc, rng):
+    rows = rows_of(doc, rng)
+    i = some(rows[:-2], rng, lambda r: r["kind"] == "main" and not r["hand"])
+    if i is None or rows[i + 1]["kind"] != "main" or rows[i + 1]["hand"]:
+        return False
+    if rows[i]["part"] != "whole" or rows[i + 1]["part"] != "whole":
+        return False
+    if any(r["part"] != "whole" for r in rows):
+        return False
+    rows[i + 2 : i + 2] = [dict(rows[i]), dict(rows[i + 1])]
+    for row in rows[i + 2:]:
+        row["number"] += 2
+    return True
+
+
+def swap_chart_rows(doc, rng):
+    rows = rows_of(doc, rng)
+    i = some(rows[:-1], rng, lambda r: r["band"] == 0)
+    if i is None or rows[i + 1]["band"] != 0:
+        return False
+    a, b = rows[i], rows[i + 1]
+    a["chart_row"], b["chart_row"] = b["chart_row"], a["chart_row"]
+    return True
+
+
+def shift_needles(doc, rng):
+    rows = rows_of(doc, rng)
+    i = some(rows, rng, lambda r: r["first_needle"] is not None)
+    if i is None:
+        return False
+    rows[i]["first_needle"] += 1
+    rows[i]["last_needle"] += 1
+    return True
+
+
+def mirror_step(row, hand):
+    swap = {"left": "right", "right": "left", "neck left": "neck right", "neck right": "neck left"}
+    place = hand["step"]["place"]
+    if place not in swap or hand["step"]["kind"] == "end":
+        return False
+    hand["step"]["place"] = swap[place]
+    return True
+
+
+def step_out(row, hand):
+    if hand["step"]["kind"] == "end":
+        return False
+    row["hand"].remove(hand)
+    return True
+
+
+def one_more_in_step(row, hand):
+    hand["stitches"] += 1
+
+
+def first_figure(doc, rng):
+    """The card punched one column further."""
+    if not any(r["card"] != "not read" and (r["band"] or 0) == 0 for b in doc["rows"]
+               for r in b["rows"]) or all("o" * doc["motif"]["repeat"] == row or "o" not in row
+                                          for row in doc["motif"]["chart"]):
+        return False
+    if doc["parts"]:
+        return False
+    if doc["punch"]:
+        doc["punch"]["column"] += 1
+    for fit in doc["fits"]:
+        fit["place"]["card_start_column"] += 1
+    return True
+
+
+def margins(doc, rng):
+    """On a bed: in hand knitting nothing else tells where the figures stand."""
+    fit = rng.choice(doc["fits"])
+    if fit["place"] is None:
+        return False
+    fit["left_margin_sts"] += 1
+    fit["right_margin_sts"] -= 1
+    return True
+
+
+def hem_rows(key):
+    def spoil(doc, rng):
+        doc["hem"][key] += 1
+        return True
+    return spoil
+
+
+def inset(doc, rng):
+    drafts = [d for d in doc["drafts"]]
+    if not drafts:
+        return False
+    draft = rng.choice(drafts)
+    side = rng.choice(["inset_left_sts", "inset_right_sts"])
+    draft[side][rng.randrange(draft["rows"])] += 1
+    return True
+
+
+def outline(doc, rng):
+    """A corner drawn two stitches further out."""
+    drafts = [d for d in doc["drafts"]]
+    if not drafts:
+        return False
+    draft = rng.choice(drafts)
+    points = draft["edges"][rng.choice(["left", "right"])]
+    away = 2 / draft["sts_per_cm"]
+    for point in points:
+        point["across_cm"] += away
+    return True
+
+
+def figure_mirrored(doc, rng):
+    """The knitter's chart mirrored: the figure of the plan is another one than was knitted."""
+    if doc["motif"]["symmetrical"] or doc["parts"]:
+        return False
+    first = [r for b in doc["rows"] for r in b["rows"] if r["band"] == 0]
+    if not any(row != row[::-1] for row in doc["motif"]["chart"]) or not first:
+        return False
+    block = rng.choice(doc["rows"])
+    if block["work"] != "hand":
+        return False
+    for row in block["rows"]:
+        row["right_side"] = not row["right_side"]
+    return True
+
+
+def in_band(row):
+    return row["band"] is not None
+
+
+SPOILED = {
+    "a row left out": drop_row,
+    "two facing rows left out, numbers follow": drop_two_rows_counted_on,
+    "two main rows more, numbers follow": two_rows_more,
+    "a row's number": change("number", lambda n: n + 1, lambda r: True),
+    "the side where a row begins": change("carriage_before", lambda s: {
+        "left": "right", "right": "left"}[s], lambda r: r["carriage_before"]),
+    "the side where a row ends": change("carriage_after", lambda s: {
+        "left": "right", "right": "left"}[s], lambda r: r["carriage_after"]),
+    "the edge where a row begins": change("begins_at", lambda s: {
+        "left": "right", "right": "left"}[s], lambda r: True),
+    "a card step": change("card_row", lambda n: n + 1, lambda r: r["card_row"] is not None),
+    "a card that is held moves": change("card", lambda c: "moving", lambda r: r["card"] == "held"),
+    "a card that moves is held": change("card", lambda c: "held", lambda r: r["card"] == "moving"),
+    "a row that does not select": change("setting", lambda s: s.replace(
+        ", selecting", ", not selecting").replace("plain, not selecting", "plain"),
+        lambda r: r["setting"].endswith(", selecting")),
+    "the last band row selects": change("setting", lambda s: "two colours, selecting",
+                                        lambda r: r["setting"] == "two colours, not selecting"),
+    "the colours change places": change("feeders", lambda f: f[::-1], in_band),
+    "no second yarn": change("feeders", lambda f: ["main", "none"],
+                               lambda r: r["feeders"][1] != "none"),
+    "a second yarn in a plain row": change("feeders", lambda f: ["main", "contrast"],
+                                           lambda r: r["band"] is None),
+    "stitches of a row": change("stitches", lambda n: n + 1, lambda r: True),
+    "the first needle": change("first_needle", lambda n: n + 1,
+                               lambda r: r["first_needle"] is not None),
+    "needles moved along the bed": shift_needles,
+    "chart rows change places": swap_chart_rows,
+    "a chart row": change("chart_row", lambda n: n + 1, in_band),
+    "the dial": change("dial", lambda d: 1.0, lambda r: r["dial"] is not None),
+    "the kind of a row": change("kind", lambda k: "main", lambda r: r["kind"] != "main"),
+    "stitches cast on": hands("cast on", count_up("stitches")),
+    "the counter set": hands("counter", count_up("number")),
+    "the card put in at another row": hands("card in", count_up("number")),
+    "the card not let go": hands("card go", not_let_go),
+    "the second yarn not put in": hands("second yarn in", leave_out),
+    "the second yarn not taken out": hands("second yarn out", leave_out),
+    "loops of the hem": hands("hang hem", count_up("stitches")),
+    "the hem not hung": hands("hang hem", leave_out),
+    "the hem not sewn": hands("sew hem", leave_out),
+    "no picot": hands("picot", leave_out),
+    "no purl row": hands("purl", leave_out),
+    "a step at the other edge": hands("shape", mirror_step),
+    "a step left out": hands("shape", step_out),
+    "a stitch more in a step": hands("shape", one_more_in_step),
+    "stitches of the half that waits": hands("hold half", count_up("stitches")),
+    "stitches of the half taken back": hands("half back", count_up("stitches")),
+    "re-hung stitches": hands("re-hang", count_up("stitches")),
+    "the card punched a column further": first_figure,
+    "the margins": margins,
+    "rows of the band": hem_rows("band_rows"),
+    "rows of the facing": hem_rows("facing_rows"),
+    "rows above the band": hem_rows("above_rows"),
+    "an inset": inset,
+    "the outline": outline,
+    "right and wrong side": figure_mirrored,
+}
+
+
+def spoil(doc, kind, rng):
+    return SPOILED[kind](doc, rng)
