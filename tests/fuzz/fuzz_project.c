@@ -1,13 +1,16 @@
 /* Any text as a project, through the whole pure part: read, calculated, written.
  * SPDX-License-Identifier: GPL-3.0-or-later
- * Source of what must hold: own choice; a motif is never cut, a bed is never overrun, rows add up.
- */
+ * Source of what must hold: own choice; a motif is never cut, a bed is never overrun, rows and
+ * stitches add up. */
 #include <gsl/gsl_errno.h>
+#include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include "core/calculate.h"
+#include "core/trimming.h"
+#include "core/yarnuse.h"
 #include "fuzz.h"
 #include "read/datafile.h"
 #include "read/garmentfile.h"
@@ -29,16 +32,40 @@ static const char machine_text[] = "title: Short bed\n"
                                    "card columns: 24\n"
                                    "longest float: 5\n"
                                    "carriage: pre-selecting\n";
-static const char garment_text[] = "title: Jacket\n"
-                                   "finished:\n"
-                                   "  chest: {is: chest, ease: 6 cm}\n"
-                                   "  hem: {is: 1.1 x finished chest + 2 cm}\n"
-                                   "pieces:\n"
-                                   "  back: {band width: 0.5 x hem, main width: 0.5 x chest}\n"
-                                   "  left front: {band width: 0.25 x hem}\n"
-                                   "  right front: {mirrors: left front}\n"
-                                   "seams: [left front right to back left, "
-                                   "back right to right front left]\n";
+static const char garment_text[] =
+    "title: Jacket\n"
+    "finished:\n"
+    "  chest: {is: chest, ease: 6 cm}\n"
+    "  hem: {is: 1.1 x finished chest + 2 cm}\n"
+    "  length: {is: 0.5 x finished chest + 20 cm}\n"
+    "pieces:\n"
+    "  back:\n"
+    "    band width: 0.5 x hem\n"
+    "    main width: 0.5 x chest\n"
+    "    outline:\n"
+    "      right:\n"
+    "        - {across: 0.25 x chest, up: 0.6 x length}\n"
+    "        - {stretch: armhole, across: 0.23 x chest, up: 0.6 x length}\n"
+    "        - {curve: monotone, across: 0.21 x chest, up: 0.7 x length}\n"
+    "        - {across: 0.2 x chest, up: 0.95 x length}\n"
+    "        - {stretch: shoulder, across: 0.1 x chest, up: length}\n"
+    "      neck:\n"
+    "        - {across: 0.05 x chest, up: 0.9 x length}\n"
+    "        - {curve: natural, across: 0.08 x chest, up: 0.94 x length}\n"
+    "        - {curve: natural, across: 0.1 x chest, up: length}\n"
+    "  left front:\n"
+    "    band width: 0.25 x hem\n"
+    "    outline:\n"
+    "      right: [{across: 0.125 x hem, up: 0.6 x length},\n"
+    "        {stretch: armhole, across: 0.1 x hem, up: length}]\n"
+    "      left: [{stretch: opening, across: -0.125 x hem, up: length}]\n"
+    "  right front: {mirrors: left front}\n"
+    "  hood: {band width: 0.25 x hem}\n"
+    "seams: [left front right to back left, back right to right front left]\n"
+    "joins: [left front right side to back left side]\n"
+    "trims:\n"
+    "  neckband: {along: [back neck, left front top]}\n"
+    "  front band: {along: left front left opening, depth: 3 cm}\n";
 static const char table_text[] = "title: Invented\n"
                                  "names: [a, b, c, d]\n"
                                  "ages: [0, 12, 24, 48]\n"
@@ -71,6 +98,12 @@ static void read_named(hw_arena *arena, hw_project *project)
     for (size_t i = 0; i < sizeof statuses / sizeof statuses[0]; i++) {
         must_hold(statuses[i] == HW_OK, "the fixed files are read");
     }
+    for (int b = 0; b < project->band_count; b++) {
+        project->bands[b].motif.drawn = project->drawn;
+    }
+    for (int t = 0; t < project->trim_count; t++) {
+        project->trims[t].motif.drawn = project->drawn;
+    }
 }
 
 static void check_fit(const hw_plan *plan, int size, int piece)
@@ -91,16 +124,100 @@ static void check_fit(const hw_plan *plan, int size, int piece)
     must_hold(fit->band_cm > 0 && fit->main_cm > 0, "widths above nothing");
 }
 
-static void check_hem(const hw_hem *hem)
+static void check_hem_rows(const hw_hem *hem)
 {
     must_hold(hem->face_rows == hem->below_rows + hem->band_rows + hem->above_rows,
         "the face is plain, band and plain");
     must_hold(hem->total_rows == hem->facing_rows + hem->fold_rows + hem->face_rows,
         "the hem is facing, fold and face");
+    must_hold(hem->total_rows <= HW_MAX_ROWS && hem->face_cm > 0, "a hem that can be knitted");
+}
+
+static void check_hem(const hw_hem *hem)
+{
+    check_hem_rows(hem);
     must_hold(hem->below_rows % 2 == 0 && hem->above_rows % 2 == 0 && hem->below_rows >= 2 &&
                   hem->above_rows >= hem->below_rows,
         "plain rows in twos, at least two");
-    must_hold(hem->total_rows <= HW_MAX_ROWS && hem->face_cm > 0, "a hem that can be knitted");
+}
+
+/* Above the hem: rows with stitches, and bands of which no figure is cut. */
+static void check_draft(const hw_plan *plan, int size, int piece)
+{
+    const hw_whole *whole = plan->whole;
+    const hw_draft *draft = hw_plan_draft(whole, size, piece);
+    if (whole->project->garment.pieces[piece].outline == NULL) {
+        must_hold(!draft->drawn, "nothing is drawn of what has no outline");
+        return;
+    }
+    must_hold(draft->drawn && draft->task.rows >= 1, "what the garment draws has rows");
+    must_hold(draft->area_cm2 > 0 && isfinite(draft->area_cm2), "an area");
+    for (int row = 0; row < draft->task.rows; row++) {
+        must_hold(hw_draft_sts(draft, row) >= 1, "a stitch in every row");
+        must_hold(draft->low_cm[row + 1] > draft->low_cm[row], "rows above each other");
+    }
+    for (int u = 0; u < whole->upper_count; u++) {
+        const hw_upper *upper = &draft->uppers[u];
+        const hw_motif *motif = &whole->uppers[u].motif;
+        if (upper->rows == 0 || upper->motifs == 0) {
+            continue;
+        }
+        must_hold(upper->margin[HW_LEFT] >= 0 && upper->margin[HW_RIGHT] >= 0 &&
+                      upper->margin[HW_LEFT] + upper->margin[HW_RIGHT] +
+                              upper->motifs * motif->repeat - motif->gap ==
+                          upper->sts,
+            "whole motifs between margins");
+        must_hold(upper->first_row + upper->rows <= draft->task.rows, "a band below the top");
+    }
+}
+
+static void check_trims(const hw_whole *whole, int size)
+{
+    for (int k = 0; k < whole->trims->count; k++) {
+        const hw_trimmed *t = hw_trimming_at(whole, size, k);
+        int sum = 0;
+        for (int i = 0; i < t->pickup.share_count; i++) {
+            must_hold(t->pickup.shares[i].sts >= 0, "a share is no less than nothing");
+            sum += t->pickup.shares[i].sts;
+        }
+        must_hold(sum == t->pickup.chosen.sts && sum >= 1, "shares add up to the trim");
+        check_hem_rows(&t->hem);
+        for (int h = 0; h < t->holes.count; h++) {
+            must_hold(t->holes.holes[h].below_sts >= 0 &&
+                          t->holes.holes[h].below_sts + t->holes.hole_sts <= sum,
+                "a buttonhole inside the trim");
+        }
+    }
+}
+
+static void check_yarn(const hw_whole *whole, int size)
+{
+    for (int y = 0; whole->yarn != NULL && y < HW_USE_YARNS; y++) {
+        const hw_yarn_total *total = &whole->yarn->totals[size].of[y];
+        must_hold(isfinite(total->used.g) && isfinite(total->used.m) && total->used.g >= 0 &&
+                      total->used.m >= 0 && total->balls >= 0,
+            "yarn is no less than nothing");
+        must_hold(total->to_buy.g >= total->used.g && total->to_buy.m >= total->used.m,
+            "a reserve is not taken away");
+    }
+}
+
+static void check_whole(const hw_plan *plan)
+{
+    const hw_whole *whole = plan->whole;
+    int pieces = whole->project->garment.piece_count;
+    for (int i = 0; i < plan->finished.count * pieces; i++) {
+        hw_plan_piece at = hw_plan_find(whole, i % pieces);
+        check_fit(at.plan, i / pieces, at.piece);
+        check_draft(plan, i / pieces, i % pieces);
+    }
+    for (int k = 0; k < whole->parts.count; k++) {
+        check_hem(&whole->plans[k].hem);
+    }
+    for (int i = 0; i < plan->finished.count; i++) {
+        check_trims(whole, i);
+        check_yarn(whole, i);
+    }
 }
 
 static void write_all(const hw_plan *plan, hw_arena *arena, const hw_mem *mem)
@@ -131,10 +248,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
         status = hw_calculate_plan(&project, &arena, &plan, &err);
     }
     if (status == HW_OK) {
-        for (int i = 0; i < plan.finished.count * project.garment.piece_count; i++) {
-            check_fit(&plan, i / project.garment.piece_count, i % project.garment.piece_count);
-        }
-        check_hem(&plan.hem);
+        check_whole(&plan);
         write_all(&plan, &arena, &mem);
     } else {
         size_t len = strlen(err.text);
