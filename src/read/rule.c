@@ -81,6 +81,9 @@ static hw_status add_name(const reading *r, double factor, size_t from, size_t t
     if (strchr("0123456789.-", text[from]) != NULL) {
         return fail(r, HW_ERR_SYNTAX, from, how_to_write);
     }
+    if (memchr(text + from, '\n', to - from) != NULL) {
+        return fail(r, HW_ERR_SYNTAX, from, "an empty line stands inside this sum; take it out");
+    }
     if (!hw_words_name_fits(text + from, to - from)) {
         return fail(
             r, HW_ERR_LIMIT, from, "this measurement has a long name; write at most 40 letters");

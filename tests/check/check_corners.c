@@ -139,6 +139,8 @@ static const hw_check_fault faults[] = {
         HW_ERR_MISSING, 21, 14, "needs its right edge", "write `right:`" },
     { "{right: [{across: 0.25 x chest, up: length}]}", "{right: [" FIVE FIVE FIVE FIVE FIVE "]}",
         HW_ERR_LIMIT, 21, 22, "25 corners are too many", "at most 24" },
+    { "across: 15 cm, up: 40 cm", "across: 15 cm, up: \"len\n\n gth\"", HW_ERR_SYNTAX, 14, 48,
+        "`len`", "an empty line stands inside this sum" },
     { "curve: natural", "curve: wavy", HW_ERR_UNKNOWN, 15, 19, "`wavy`", "natural" },
     { "- {across: 4 cm, up: length - 10 cm}", "- {across: 4 cm}", HW_ERR_MISSING, 17, 11, "`up`",
         "`up`" },
