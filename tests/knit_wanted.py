@@ -194,7 +194,11 @@ class Wanted:
                               fit["right_margin_sts"])}
         for (piece, size, number), upper in plan.uppers.items():
             if (piece, size) == self.key:
-                chart, gap = plan.project["charts"][upper["band"]]
+                told = next(b["motif"] for b in plan.doc["upper_bands"]
+                            if b["name"] == upper["band"])
+                chart, gap = plan.project["charts"].get(
+                    upper["band"], (told["chart"], told["gap"]))
+                need(told["chart"] == chart and told["gap"] == gap, "the chart of", upper["band"])
                 self.bands[number] = Band(chart, gap, upper["motifs"], upper["left_margin_sts"],
                                           upper["right_margin_sts"])
         self.starts = {}  # needle of each band's first figure from the left of the bed
@@ -452,8 +456,11 @@ class Wanted:
                if (p, s) == self.key for i in range(u["rows"])}
         for n in range(draft["rows"]):
             need(abs(low[n + 1] - low[n] - (band if n in two else main)) < 1e-6, "height of row", n)
+        # Rows in which nothing would be left are not knitted, where a piece ends in a point.
+        left_out = draft["top_cm"] - low[-1] - (low[-1] - low[-2]) / 2
+        pointed = 0 < left_out <= 8 * main and self.pointed(draft, low[-1], main)
         need(abs(low[-1] - draft["top_cm"]) <= (low[-1] - low[-2]) / 2 + HAIR
-             or draft["rows"] == 1, "the top lies at", low[-1], "not", draft["top_cm"])
+             or draft["rows"] == 1 or pointed, "the top lies at", low[-1], "not", draft["top_cm"])
         half = draft["visible_sts"] / 2
         knitted = {"left": [-(half - i) for i in draft["inset_left_sts"]],
                    "right": [half - i for i in draft["inset_right_sts"]]}
@@ -472,6 +479,19 @@ class Wanted:
                 off = max(least - across[n] / per_cm, across[n] / per_cm - most)
                 need(off * per_cm <= 0.5 + HAIR, "row", n, "above the hem,", name, "edge:",
                      f"{off * per_cm:.3f} stitches off")
+
+    @staticmethod
+    def pointed(draft, height, row):
+        """Whether the drawing holds no more than a stitch above the row that comes next."""
+        edges = {name: Edge(draft["edges"][name]) for name in draft["edges"]
+                 if name != "top" and draft["edges"][name]}
+        spans = {name: edge.span(height + row / 2, height + row) for name, edge in edges.items()}
+        if "neck left" in spans:
+            widths = [spans["neck left"][1] - spans["left"][0],
+                      spans["right"][1] - spans["neck right"][0]]
+        else:
+            widths = [spans["right"][1] - spans["left"][0]]
+        return max(widths) * draft["sts_per_cm"] <= 1.5 + HAIR
 
     def check_marks(self, piece, fabric):
         """The underarm is where the stretch `side` ends."""
