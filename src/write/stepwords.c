@@ -8,8 +8,8 @@ static const char *const places[] = {
     [HW_AT_LEFT] = "at the left edge",
     [HW_AT_RIGHT] = "at the right edge",
     [HW_AT_BOTH] = "at each end",
-    [HW_AT_NECK_LEFT] = "at the neck edge of the left half",
-    [HW_AT_NECK_RIGHT] = "at the neck edge of the right half",
+    [HW_AT_NECK_LEFT] = "at the left half's neck edge",
+    [HW_AT_NECK_RIGHT] = "at the right half's neck edge",
     [HW_AT_NECK_BOTH] = "at the neck edge of each half",
     [HW_AT_MIDDLE] = "in the middle",
 };
@@ -26,7 +26,7 @@ static const char *const kinds[] = {
 };
 _Static_assert(sizeof kinds / sizeof kinds[0] == HW_STEP_COUNT, "words for each kind");
 
-static const char *ordinal(int n)
+const char *hw_step_ordinal(int n)
 {
     bool teen = n % 100 >= 11 && n % 100 <= 13;
     return teen ? "th" : n % 10 == 1 ? "st" : n % 10 == 2 ? "nd" : n % 10 == 3 ? "rd" : "th";
@@ -42,7 +42,7 @@ char *hw_step_words(const hw_shape_step *step, hw_arena *arena)
         hw_buf_format(&buf, " in this row and each row after it, %d times in all", step->times);
     } else if (step->times > 1) {
         hw_buf_format(&buf, " in this row and every %d%s row after it, %d times in all",
-            step->every, ordinal(step->every), step->times);
+            step->every, hw_step_ordinal(step->every), step->times);
     }
     if (step->kind == HW_STEP_DIVIDE) {
         hw_buf_text(&buf, "; from here on work each half by itself");

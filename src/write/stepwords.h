@@ -5,9 +5,12 @@
 
 #include "core/shape.h"
 
+/* The letters behind a number: "nd" for 2. */
+const char *hw_step_ordinal(int n);
+
 /*
- * What to do in a step, without its row: "decrease 1 stitch at each end, then in every 6th row, 5
- * times in all".
+ * What to do in a step, without its row: "decrease 1 stitch at each end in this row and every
+ * 6th row after it, 5 times in all".
  *
  * Given:     step      from hw_shape_steps_of
  *            arena     owner of the text
