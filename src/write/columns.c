@@ -192,8 +192,15 @@ typedef struct {
     int most, least;
 } need;
 
-static need cell_need(const hw_table *table, int row, int column)
+/* Digits that take as much room as letters do, rounded up. */
+static int digits_for(int letters)
 {
+    return (letters * HW_COLUMNS_DIGITS + HW_COLUMNS_LETTERS - 1) / HW_COLUMNS_LETTERS;
+}
+
+static need cell_need(const hw_columns_range *range, int row, int column)
+{
+    const hw_table *table = range->table;
     const hw_cell *cell = hw_cells_at(table, row, column);
     if (cell->kind == HW_CELL_EMPTY || cell->style == HW_STYLE_TITLE ||
         cell->style == HW_STYLE_SECTION) {
@@ -212,7 +219,9 @@ static need cell_need(const hw_table *table, int row, int column)
         int least = longest_word(text);
         /* Words among numbers do not drive the numbers apart. */
         bool among = cell->style == HW_STYLE_NOTE && hw_columns_numbers(table, column);
-        int most = among && width > WORDS_OVER_NUMBERS ? WORDS_OVER_NUMBERS : width;
+        bool prose = range->letters && cell->style == HW_STYLE_NOTE;
+        int wanted = prose ? digits_for(width) : width;
+        int most = among && wanted > WORDS_OVER_NUMBERS ? WORDS_OVER_NUMBERS : wanted;
         return (need){ most > least ? most : least, least };
     }
     return (need){ width, width < SHORTEST_TEXT ? width : SHORTEST_TEXT };
@@ -222,12 +231,9 @@ static need column_need(const hw_columns_range *range, int column)
 {
     need all = { 0, 0 };
     for (int r = range->from; r < range->to; r++) {
-        need one = cell_need(range->table, r, column);
+        need one = cell_need(range, r, column);
         all.most = one.most > all.most ? one.most : all.most;
         all.least = one.least > all.least ? one.least : all.least;
-    }
-    if (column == 0 && range->table->first_width > 0) {
-        all = (need){ range->table->first_width, range->table->first_width };
     }
     return all;
 }

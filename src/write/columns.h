@@ -5,6 +5,11 @@
 
 #include "write/cells.h"
 
+/* Letters of running text that take the room of four digits: from the widths of a usual typeface
+ * without serifs, in which a digit is 0.56 of its size wide and English text 0.46 a letter, with a
+ * little to spare (own choice). */
+enum { HW_COLUMNS_LETTERS = 5, HW_COLUMNS_DIGITS = 4 };
+
 enum {
     HW_COLUMNS_MOST = 256,     /* columns of one table */
     HW_COLUMNS_CELL_ROOM = 352 /* bytes: any double with four decimals, and its NUL */
@@ -16,6 +21,7 @@ typedef struct {
     int from, to; /* rows [from, to) */
     int width;    /* characters */
     int between;  /* characters between two columns */
+    bool letters; /* running text takes the room of its letters, not of as many digits */
 } hw_columns_range;
 
 /*

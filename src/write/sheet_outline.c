@@ -203,15 +203,15 @@ static void step_lines(const hw_sheet *sheet, int size, int piece)
 
 void hw_sheet_shaping(const hw_sheet *sheet)
 {
-    static const char *const heads[COLUMNS] = { "size", "row", "what to do",
-        "visible stitches then" };
+    static const char *const heads[COLUMNS] = { "size", "row", "what to do", "stitches" };
     static const char *const lines[] = {
         "Rows are counted from the first row of the facing. Left and right: as seen on the right "
         "side.",
         "On a machine the purl side faces you: the left edge hangs at the right of the bed.",
         "Stitches are bound off or cast on at the start of a row; single ones change at either "
         "end.",
-        "Once the neck has parted a piece, the stitches are those of one half.",
+        "The stitches are the visible ones of the row after the step's last working; once the neck",
+        "has parted a piece, those of one half.",
     };
     hw_grid_begin(sheet->grid, sheet->arena, "Shaping", COLUMNS);
     sheet->grid->table.head_rows = 2;

@@ -240,7 +240,7 @@ static void lay_out(const hw_table *table, int from, int to, int width, group *g
                 g->has_squares || style == HW_STYLE_BACKGROUND || style == HW_STYLE_CONTRAST;
         }
     }
-    hw_columns_fit(&(hw_columns_range){ table, from, to, width, BETWEEN }, g->widths);
+    hw_columns_fit(&(hw_columns_range){ table, from, to, width, BETWEEN, false }, g->widths);
 }
 
 static bool empty_row(const hw_table *table, int number)
