@@ -4,7 +4,7 @@
 
 #include "core/trimming.h"
 
-enum { PARTS = 2 * HW_FABRIC_COUNT + HW_MAX_BANDS }; /* of one piece at most */
+enum { PARTS = HW_FABRIC_COUNT + 2 * HW_MAX_BANDS }; /* of one piece at most */
 
 /* What one piece or trim is made of. */
 typedef struct {
@@ -34,10 +34,25 @@ static bool in_upper(const hw_draft *draft, int bands, int row)
     return found;
 }
 
+/* Stitches of a band's rows beside its motifs: of a piece that is shaped there, those that it has
+ * more than in its narrowest row; where not one motif has room, all of them. */
+static int beside(const hw_draft *draft, const hw_upper *upper, int edges)
+{
+    int sts = 0;
+    for (int r = upper->first_row; r < upper->first_row + upper->rows; r++) {
+        sts += hw_draft_sts(draft, r) + edges;
+        sts -= upper->motifs > 0 ? upper->sts + edges : 0;
+    }
+    return sts;
+}
+
 static void add_uppers(const hw_whole *whole, const hw_draft *draft, int edges, list *of)
 {
     for (int u = 0; u < whole->upper_count; u++) {
         const hw_upper *upper = &draft->uppers[u];
+        if (upper->rows > 0) {
+            add_plain(of, HW_BAND, beside(draft, upper, edges));
+        }
         if (upper->rows > 0 && upper->motifs > 0) {
             add_band(of, &whole->uppers[u].motif,
                 (hw_yarn_width){ .before_sts = upper->margin[HW_LEFT] + edges,

@@ -5,15 +5,7 @@
 #include <string.h>
 
 #include "support.h"
-#include "tank.h"
-
-/* clang-format off */
-#define EDITS(...) (const loading_edit[]){ __VA_ARGS__, { NULL, NULL } }
-#define BANDS(text) { "choices:", "bands:\n" text "choices:" }
-#define CHART(rows, gap) "    motif:\n      chart: |\n" rows "      gap: " gap "\n"
-#define BAND(name, on, where) "  " name ":\n    on: " on "\n    " where "\n" \
-    CHART("        oo\n        oo\n        oo\n        oo\n", "2")
-/* clang-format on */
+#include "tank_edits.h"
 
 static const double near_cm = 1e-9;
 

@@ -1,0 +1,113 @@
+/* Notes on what has to meet: each where it applies, and none where all is well.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include "core/meeting.h"
+
+#include <stdio.h>
+#include <string.h>
+
+#include "support.h"
+#include "tank_edits.h"
+
+#define RING(rows, gap) "  ring:\n    on: sleeve\n    above fold: 20\n" CHART(rows, gap)
+#define PAIR_ROW        "        oo\n"
+#define SIX_ROWS        PAIR_ROW PAIR_ROW PAIR_ROW PAIR_ROW PAIR_ROW PAIR_ROW
+#define TEN             "oooooooooo"
+
+typedef struct {
+    const char *bands, *trims; /* in the project; NULL: none */
+    loading_edit project, garment;
+    const char *words; /* of notes */
+    int times;
+} row;
+
+/* By hand, from tank.c and the suites of drafts and trims, beside each what the numbers are. */
+static const row rows[] = {
+    /* 30 against 33 cm, and 1 cm allowed; 50 against 32, and 18 allowed; 40 against 40. */
+    { .words = "back left side to front right side, in one: the first is up to 3 cm shorter "
+               "than the other, and 1 cm can be eased in",
+        .times = 1 },
+    { .words = "can be eased in", .times = 1 },
+    { .garment = { "within 18 cm", "within 17.9 cm" },
+        .words = "the first is up to 18 cm longer",
+        .times = 1 },
+    { .garment = { "up: 33 cm", "up: 30.9 cm" }, .words = "can be eased in", .times = 0 },
+    /* The tank's bands and trims are all in order. */
+    { .words = "band ring", .times = 0 },
+    { .words = "pick it up in two or more lengths", .times = 0 },
+    { .words = "whole motifs make it", .times = 0 },
+    { .words = "buttonholes of", .times = 0 },
+    /* The sleeve has 56 stitches at 20 cm: 60 columns have no room; 30 and a gap of 2 fit once,
+     * with 13 plain stitches at each end. */
+    { .bands = RING("        " TEN TEN TEN TEN TEN TEN "\n", "0"),
+        .words = "sleeve, band ring, in one: not one whole motif has room there",
+        .times = 1 },
+    { .bands = RING("        " TEN TEN TEN "\n        " TEN TEN TEN "\n", "2"),
+        .words = "the plain ends are wider than the gap",
+        .times = 1 },
+    /* 5 and a gap of 4: 50 and 3 at each end, fewer than 4. */
+    { .bands = RING("        ooooo\n        ooooo\n", "4"),
+        .words = "the plain ends are wider than the gap",
+        .times = 0 },
+    /* 12 rows of 1/2 cm are 6 cm, in which the sleeve widens by 3/4 cm, 1 or 2 stitches. */
+    { .bands = RING(SIX_ROWS SIX_ROWS, "2"),
+        .words = "the piece is shaped while the band is knitted",
+        .times = 1 },
+    /* 56 stitches: a figure of 3 and a gap of 1 are 14 times 4 less 1: 55, and one plain. */
+    { .bands = RING("        ooo\n        ooo\n", "1"),
+        .words = "the motifs sit half a stitch beside the middle",
+        .times = 1 },
+    { .bands = BAND("belt", "[back, sleeve]", "below underarm: 2"),
+        .words = "Band belt: its last row lies the same number of rows below the underarm",
+        .times = 1 },
+    { .bands = BAND("yoke", "back", "above fold: 20"),
+        .words = "the same number of rows below",
+        .times = 0 },
+    /* 250 stitches on 200 needles: see the suite of trims. */
+    { .trims = "  placket: {gauge: {stitches: 50, rows: 75}}\n",
+        .words = "placket, in one: it has up to 250 stitches and the bed 200 needles",
+        .times = 1 },
+    /* A ring of 80 stitches and a repeat of 12: 6 are 72 and 7 are 84, 2 cm more than 40 cm. Where
+     * a plain trim cannot meet its edge it is off by less than a stitch, of which nothing is said.
+     */
+    { .trims = "  neckband:\n" CHART("        oo\n        oo\n", "10"),
+        .words = "neckband, in one: whole motifs make it up to 2 cm longer than its edge",
+        .times = 1 },
+    { .project = { "edge stitches: 1", "edge stitches: 1, tolerance: 0.1" },
+        .garment = { "up: length - 10 cm", "up: length - 10.1 cm" },
+        .words = "whole motifs make it",
+        .times = 0 },
+    /* A gap of 2 and holes of 4: one stitch is cut off the motif on both sides. */
+    { .trims = "  armband:\n    buttonholes: 3\n    buttonhole stitches: 4\n" PAIRS,
+        .words = "armband: buttonholes of 4 stitches are wider than the gap of 2 and cut up to 2 "
+                 "stitches off a motif. Make them 2 wide",
+        .times = 1 },
+    { .trims = "  armband:\n    buttonholes: 3\n" PAIRS, .words = "buttonholes of", .times = 0 },
+};
+
+START_TEST(notes_by_hand)
+{
+    const row *r = &rows[_i];
+    char text[1200];
+    (void)snprintf(text, sizeof text, "%s%s%s%schoices:", r->bands != NULL ? "bands:\n" : "",
+        r->bands != NULL ? r->bands : "", r->trims != NULL ? "trims:\n" : "",
+        r->trims != NULL ? r->trims : "");
+    tank t;
+    tank_open(&t, EDITS({ "choices:", text }, r->project), EDITS(r->garment));
+    int found = tank_notes(&t.plan, r->words);
+    for (int i = 0; i < t.plan.note_count && found != r->times; i++) {
+        (void)fprintf(stderr, "%s\n", t.plan.notes[i].text);
+    }
+    ck_assert_msg(found == r->times, "%d notes with `%s`", found, r->words);
+    tank_close(&t);
+}
+END_TEST
+
+int main(void)
+{
+    Suite *suite = suite_create("meeting");
+    TCase *each = tcase_create("each");
+    tcase_set_timeout(each, 60);
+    tcase_add_loop_test(each, notes_by_hand, 0, (int)(sizeof rows / sizeof rows[0]));
+    suite_add_tcase(suite, each);
+    return hw_check_run(suite);
+}
