@@ -234,7 +234,7 @@ static int lines_of(const page *p, int row)
         const hw_cell *cell = hw_cells_at(p->table, row, c);
         if (cell->kind == HW_CELL_TEXT && looks[cell->style].wraps && p->widths[c] > 0) {
             int lines =
-                hw_columns_lines(cell->text, p->widths[c] * HW_COLUMNS_LETTERS / HW_COLUMNS_DIGITS);
+                hw_wrap_lines(cell->text, p->widths[c] * HW_COLUMNS_LETTERS / HW_COLUMNS_DIGITS);
             most = lines > most ? lines : most;
         }
     }

@@ -5,8 +5,8 @@
 #include <assert.h>
 
 #include "core/trimming.h"
-#include "write/columns.h"
 #include "write/sheets.h"
+#include "write/wrap.h"
 
 typedef void sheet_maker(const hw_sheet *sheet);
 
@@ -189,9 +189,9 @@ void hw_sheet_lines(const hw_sheet *sheet, const char *text)
         hw_grid_text(sheet->grid, 0, HW_STYLE_SECTION, NULL);
         return;
     }
-    for (int k = 0; k < hw_columns_lines(text, RUN_ON_WIDTH); k++) {
+    for (int k = 0; k < hw_wrap_lines(text, RUN_ON_WIDTH); k++) {
         size_t len = 0;
-        const char *line = hw_columns_line(text, RUN_ON_WIDTH, k, &len);
+        const char *line = hw_wrap_line(text, RUN_ON_WIDTH, k, &len);
         hw_grid_line(sheet->grid, HW_STYLE_SECTION, hw_arena_text(sheet->arena, line, len));
     }
 }
