@@ -155,6 +155,10 @@ static hw_status read_colour(const reading *r, const hw_node *node, hw_yarn_inpu
 {
     bool sts = hw_node_find(node, "unravelled stitches") != NULL;
     bool metres = hw_node_find(node, "unravelled metres") != NULL;
+    if ((sts || metres) && out != &r->project->yarn[HW_BACKGROUND]) {
+        return fail(r, HW_ERR_UNKNOWN, node,
+            "plain fabric is knitted in the main yarn: write what was unravelled under `main`");
+    }
     if (sts != metres) {
         return fail(r, HW_ERR_MISSING, node,
             "`unravelled stitches` and `unravelled metres` belong together; write both");
