@@ -501,7 +501,12 @@ class Wanted:
         tops = [max(h) for h in heights if h]
         need(len(piece.marks) <= 1, "marks", piece.marks)
         if tops and max(tops) < draft["low_cm"][-2]:
-            need(piece.marks, "no mark at the underarm")
+            # Where stitches are bound off, the underarm shows by itself.
+            place = sum(h < max(tops) for h in draft["low_cm"])
+            stepped = any(abs(inset[r] - inset[r - 1]) > 1
+                          for inset in (draft["inset_left_sts"], draft["inset_right_sts"])
+                          for r in range(max(1, place - 4), min(place + 4, len(inset))))
+            need(piece.marks or stepped, "no mark at the underarm")
         if piece.marks and tops:
             n = piece.marks[0] - self.block["hem_rows"] - 1
             main = 10 / self.plan.doc["gauge"]["main"]["rows_per_10cm"]
@@ -557,6 +562,17 @@ def mirror(wanted, fabric, piece, other, other_fabric, other_piece):
              "needles")
 
 
+def first_above_side(draft, end):
+    """The number of the first row whose middle lies above the stretch `side`; end where none."""
+    low = draft["low_cm"]
+    top = max(p["up_cm"] for s in ("left", "right") for p in draft["edges"][s]
+              if p["stretch"] == "side")
+    for n in range(draft["rows"]):
+        if (low[n] + low[n + 1]) / 2 > top:
+            return draft["hem_rows"] + n + 1
+    return end
+
+
 def underarms(plan, done):
     """Bands placed below the underarm lie so many rows below it on all pieces."""
     main = plan.doc["gauge"]["main"]["rows_per_10cm"] / 10
@@ -567,9 +583,10 @@ def underarms(plan, done):
             for (name, at), (_, fabric, piece) in done.items():
                 rows = [r.number for r in fabric if r.band == number] if at == size else []
                 if rows:
-                    # Without a mark the side goes up to the top.
-                    end = fabric[-1].number + 1
-                    between.add((piece.marks[0] if piece.marks else end) - max(rows) - 1)
+                    # Where stitches are bound off, or the side goes up to the top, is no mark.
+                    at_underarm = piece.marks[0] if piece.marks else first_above_side(
+                        plan.drafts[name, at], fabric[-1].number + 1)
+                    between.add(at_underarm - max(rows) - 1)
             need(len(between) <= 1, "band", band, size, "rows to the underarm", between)
             for count in between:
                 need(abs(count - cm * main) <= 1.5, "band", band, size, count, "rows for", cm, "cm")

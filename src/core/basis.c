@@ -240,9 +240,12 @@ static void hem(const hw_plan *plan, hw_notes *notes)
             .source = "P1" });
     hw_notes_base(notes,
         (hw_basis){ .what = "facing",
-            .value = hw_facing_name(in->facing),
-            .rule = in->facing == HW_FACING_ROWS ? "as many rows as the face, on a tighter dial"
-                                                 : "an even number of rows, as deep as the face",
+            .value = in->facing_rows > 0
+                         ? hw_arena_format(notes->arena, "%d rows asked for", in->facing_rows)
+                         : hw_facing_name(in->facing),
+            .rule = in->facing_rows > 0            ? ""
+                    : in->facing == HW_FACING_ROWS ? "as many rows as the face, on a tighter dial"
+                                                   : "an even number of rows, as deep as the face",
             .mark = HW_MARK_PRACTICE,
             .source = "P1" });
     hw_notes_base(notes,

@@ -265,8 +265,9 @@ static void say_hang_hem(const saying *s)
 {
     bool open = s->plan->cast_on == HW_CAST_ON_OPEN;
     if (in_hand(s)) {
-        hw_buf_text(s->buf, "Fold the hem and knit each stitch together with its loop of the "
-                            "cast-on edge.");
+        hw_buf_format(s->buf,
+            "Fold the hem and %s each stitch together with its loop of the cast-on edge.",
+            s->row->right_side ? "knit" : "purl");
         return;
     }
     hw_buf_text(s->buf,
@@ -277,7 +278,7 @@ static void say_hang_hem(const saying *s)
 
 static void say_mark(const saying *s)
 {
-    hw_buf_text(s->buf, "Mark both edges with a thread.");
+    hw_buf_text(s->buf, "Mark the side edges with a thread: here is the underarm.");
 }
 
 static void say_hold_half(const saying *s)

@@ -176,26 +176,71 @@ void hw_sheet_outline(const hw_sheet *sheet)
 
 enum { SIZE, ROW, WORDS, LEFT, COLUMNS };
 
+/* Steps that are told together, one line each. */
+static void put_steps(
+    const hw_sheet *sheet, const char *label, const hw_shape_steps *steps, int rows_before)
+{
+    for (int k = 0; k < steps->count; k++) {
+        const hw_shape_step *step = &steps->list[k];
+        hw_grid_row(sheet->grid);
+        if (k == 0) {
+            hw_grid_text(sheet->grid, SIZE, HW_STYLE_LABEL, label);
+        }
+        hw_grid_count(sheet->grid, ROW, HW_STYLE_KEY, rows_before + step->row);
+        hw_grid_text(sheet->grid, WORDS, HW_STYLE_NOTE, hw_step_words(steps, k, sheet->arena));
+        hw_grid_count(sheet->grid, LEFT, HW_STYLE_PLAIN, step->left_sts);
+    }
+}
+
+/* The places of each half's own steps once the neck has parted a piece; those at both ends are
+ * told with each half. */
+static bool of_half(hw_shape_step *step, hw_side half)
+{
+    static const hw_step_place own[HW_SIDE_COUNT][2] = { { HW_AT_LEFT, HW_AT_NECK_LEFT },
+        { HW_AT_RIGHT, HW_AT_NECK_RIGHT } };
+    if (step->place == HW_AT_BOTH || step->place == HW_AT_NECK_BOTH) {
+        step->place = own[half][step->place == HW_AT_NECK_BOTH];
+    }
+    return step->place == own[half][0] || step->place == own[half][1];
+}
+
+static hw_shape_steps select_steps(const hw_sheet *sheet, const hw_draft *draft, int half)
+{
+    hw_shape_step *list = hw_arena_get(sheet->arena, (size_t)draft->steps.count, sizeof *list);
+    hw_shape_steps chosen = { .list = list };
+    if (list == NULL) {
+        hw_grid_text(sheet->grid, 0, HW_STYLE_LABEL, NULL);
+        return chosen;
+    }
+    for (int k = 0; k < draft->steps.count; k++) {
+        hw_shape_step step = draft->steps.list[k];
+        bool parted = step.row >= draft->shape.neck_row && step.kind != HW_STEP_DIVIDE;
+        if (half < 0 ? !parted : parted && of_half(&step, (hw_side)half)) {
+            list[chosen.count++] = step;
+        }
+    }
+    return chosen;
+}
+
+/* What is worked across the whole piece, then one half after the other. */
 static void step_lines(const hw_sheet *sheet, int size, int piece)
 {
     const hw_draft *draft = draft_at(sheet, size, piece);
+    const char *name = sheet->plan->finished.names[size];
     int before = hw_plan_find(sheet->plan->whole, piece).plan->hem.total_rows + 1;
-    for (int k = 0; k < draft->steps.count; k++) {
-        const hw_shape_step *step = &draft->steps.list[k];
-        hw_grid_row(sheet->grid);
-        if (k == 0) {
-            hw_grid_text(sheet->grid, SIZE, HW_STYLE_LABEL, sheet->plan->finished.names[size]);
-        }
-        hw_grid_count(sheet->grid, ROW, HW_STYLE_KEY, before + step->row);
-        hw_grid_text(
-            sheet->grid, WORDS, HW_STYLE_NOTE, hw_step_words(&draft->steps, k, sheet->arena));
-        hw_grid_count(sheet->grid, LEFT, HW_STYLE_PLAIN, step->left_sts);
+    hw_shape_steps whole = select_steps(sheet, draft, -1);
+    put_steps(sheet, name, &whole, before);
+    for (int half = 0; half < HW_SIDE_COUNT && draft->shape.neck_row < draft->shape.rows; half++) {
+        hw_shape_steps steps = select_steps(sheet, draft, half);
+        put_steps(sheet,
+            hw_arena_format(sheet->arena, "%s, %s half", name, hw_side_name((hw_side)half)), &steps,
+            before);
     }
 }
 
 void hw_sheet_shaping(const hw_sheet *sheet)
 {
-    static const char *const heads[COLUMNS] = { "size", "row", "what to do", "stitches" };
+    static const char *const heads[COLUMNS] = { "size", "row", "what to do", "visible stitches" };
     static const char *const lines[] = {
         "Rows are counted from the first row of the facing. Left and right: as seen on the right "
         "side.",
