@@ -226,10 +226,28 @@ START_TEST(faults)
 }
 END_TEST
 
+/* Nothing that is there is written over unasked, a link that leads nowhere neither; and a name that
+ * is free, or one that may be replaced, is no mistake. */
+START_TEST(vacant)
+{
+    room_put("a", "old");
+    hw_err err = { 0 };
+    ck_assert_int_eq(hw_io_vacant(room_path("b", path), false, &err), HW_OK);
+    ck_assert_int_eq(hw_io_vacant(room_path("a", path), true, &err), HW_OK);
+    ck_assert_int_eq(hw_io_vacant(path, false, &err), HW_ERR_IO);
+    ck_assert(hw_check_says(&err, HW_ERR_IO, "there already and stays as it is; add `--replace`"));
+    ck_assert_ptr_nonnull(strstr(err.where, "a")); /* it may be cut */
+    ck_assert(room_holds("a", "old"));
+    ck_assert_int_eq(symlink("nowhere", room_path("link", path)), 0);
+    ck_assert_int_eq(hw_io_vacant(path, false, NULL), HW_ERR_IO);
+}
+END_TEST
+
 int main(void)
 {
     const TTest *const tests[] = { reading, reading_much, reading_without_memory, writing,
-        not_writing, rights_and_links_stay, giving_up, full_output, output, plain_words, faults };
+        not_writing, rights_and_links_stay, giving_up, full_output, output, plain_words, faults,
+        vacant };
     Suite *suite = suite_create("io");
     TCase *tcase = tcase_create("io");
     tcase_set_timeout(tcase, 60); /* sanitizers on a busy machine */

@@ -1,0 +1,208 @@
+/* Edges named in words: joins and trims of garment files, and what is said of wrong ones.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include "read/edges.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "read/datafile.h"
+#include "read/garmentfile.h"
+#include "reading.h"
+
+static hw_status read_garment(const char *text, size_t len, hw_arena *arena, void *out, hw_err *err)
+{
+    return hw_garment_read(text, len, arena, out, err);
+}
+
+/* Invented; positions are counted by hand in this text. */
+static const hw_check_reader reader = {
+    .good = "title: Invented vest\n"                                                        /* 1 */
+            "finished: {length: {is: 50 cm}}\n"                                             /* 2 */
+            "pieces:\n"                                                                     /* 3 */
+            "  front:\n"                                                                    /* 4 */
+            "    band width: length\n"                                                      /* 5 */
+            "    outline:\n"                                                                /* 6 */
+            "      right:\n"                                                                /* 7 */
+            "        - {across: 20 cm, up: 30 cm}\n"                                        /* 8 */
+            "        - {stretch: arm hole, across: 20 cm, up: length}\n"                    /* 9 */
+            "      neck: [{across: 4 cm, up: 40 cm}, {across: 4 cm, up: length}]\n"         /* 10 */
+            "  front right:\n"                                                              /* 11 */
+            "    band width: length\n"                                                      /* 12 */
+            "    outline: {right: [{across: 20 cm, up: length}]}\n"                         /* 13 */
+            "  hood: {band width: length}\n"                                                /* 14 */
+            "joins:\n"                                                                      /* 15 */
+            "  - front left side to front right left\n"                                     /* 16 */
+            "  - front left arm hole and front left side to front right top, within 5 mm\n" /* 17 */
+            "  - front right right to front neck, within 2\n"                               /* 18 */
+            "trims:\n"                                                                      /* 19 */
+            "  collar: {along: [front neck right, front neck left], depth: 0.1 x length + 1 cm, "
+            "round: yes}\n"                                 /* 20 */
+            "  cuff: {along: front neck and front left}\n", /* 21 */
+    .read = read_garment,
+    .size = sizeof(hw_garment),
+};
+
+typedef struct {
+    int piece;
+    hw_edge edge;
+    const char *stretch;
+} part;
+
+static void check_run(const hw_edge_run *run, const part *parts, int count)
+{
+    ck_assert_int_eq(run->count, count);
+    for (int i = 0; i < count; i++) {
+        ck_assert_int_eq(run->parts[i].piece, parts[i].piece);
+        ck_assert_int_eq(run->parts[i].edge, parts[i].edge);
+        if (parts[i].stretch == NULL) {
+            ck_assert_ptr_null(run->parts[i].stretch);
+        } else {
+            ck_assert_str_eq(run->parts[i].stretch, parts[i].stretch);
+        }
+    }
+}
+
+/* By hand: what the text says. `front right left` is the left edge of the piece `front right`,
+ * whose name is the longest that fits. */
+START_TEST(joins)
+{
+    hw_arena arena;
+    hw_check_heap heap;
+    hw_garment garment;
+    hw_check_open(&arena, &heap, 0, false);
+    hw_check_taken(&reader, reader.good, &arena, &garment);
+    ck_assert_int_eq(garment.join_count, 3);
+    const hw_joint_edges *join = garment.joins;
+    check_run(&join[0].ends[0], (const part[]){ { 0, HW_EDGE_LEFT, "side" } }, 1);
+    check_run(&join[0].ends[1], (const part[]){ { 1, HW_EDGE_LEFT, NULL } }, 1);
+    ck_assert_double_eq_tol(join[0].within_cm, 1, 1e-12); /* usual, as the tolerance [T1] */
+    ck_assert_str_eq(join[0].text, "front left side to front right left");
+    check_run(&join[1].ends[0],
+        (const part[]){ { 0, HW_EDGE_LEFT, "arm hole" }, { 0, HW_EDGE_LEFT, "side" } }, 2);
+    check_run(&join[1].ends[1], (const part[]){ { 1, HW_EDGE_TOP, NULL } }, 1);
+    ck_assert_double_eq_tol(join[1].within_cm, 0.5, 1e-12);
+    check_run(&join[2].ends[0], (const part[]){ { 1, HW_EDGE_RIGHT, NULL } }, 1);
+    check_run(&join[2].ends[1],
+        (const part[]){ { 0, HW_EDGE_NECK_LEFT, NULL }, { 0, HW_EDGE_NECK_RIGHT, NULL } }, 2);
+    ck_assert_double_eq_tol(join[2].within_cm, 2, 1e-12);
+    ck_assert_int_eq(join[2].ends[0].line, 18);
+    hw_check_close(&arena, &heap);
+}
+END_TEST
+
+START_TEST(trims)
+{
+    hw_arena arena;
+    hw_check_heap heap;
+    hw_garment garment;
+    hw_check_open(&arena, &heap, 0, false);
+    hw_check_taken(&reader, reader.good, &arena, &garment);
+    ck_assert_int_eq(garment.trim_count, 2);
+    const hw_trim *collar = &garment.trims[0];
+    const hw_trim *cuff = &garment.trims[1];
+    ck_assert_str_eq(collar->name, "collar");
+    check_run(&collar->along,
+        (const part[]){ { 0, HW_EDGE_NECK_RIGHT, NULL }, { 0, HW_EDGE_NECK_LEFT, NULL } }, 2);
+    ck_assert(collar->round);
+    ck_assert_double_eq_tol(collar->depth.terms[0].factor, 0.1, 1e-12);
+    ck_assert_double_eq_tol(collar->depth.constant_cm, 1, 1e-12);
+    ck_assert_int_eq(collar->line, 20);
+    check_run(&cuff->along,
+        (const part[]){ { 0, HW_EDGE_NECK_LEFT, NULL }, { 0, HW_EDGE_NECK_RIGHT, NULL },
+            { 0, HW_EDGE_LEFT, NULL } },
+        3);
+    ck_assert(!cuff->round);
+    ck_assert_int_eq(cuff->depth.count, 0);
+    ck_assert_double_eq_tol(cuff->depth.constant_cm, 2, 1e-12); /* own choice [O1] */
+    hw_check_close(&arena, &heap);
+}
+END_TEST
+
+/* One join may stand alone; a garment may have neither. */
+START_TEST(few)
+{
+    char *less = hw_check_edit(reader.good,
+        "joins:\n  - front left side to front right left\n"
+        "  - front left arm hole and front left side to front right top, within 5 mm\n"
+        "  - front right right to front neck, within 2\n",
+        "joins: front left to front left side\n");
+    hw_arena arena;
+    hw_check_heap heap;
+    hw_garment garment;
+    hw_check_open(&arena, &heap, 0, false);
+    hw_check_taken(&reader, less, &arena, &garment);
+    ck_assert_int_eq(garment.join_count, 1);
+    ck_assert_str_eq(garment.joins[0].ends[1].parts[0].stretch, "side");
+    char *none = hw_check_edit(less, "joins: front left to front left side\n", "");
+    hw_check_taken(&reader, none, &arena, &garment);
+    ck_assert_int_eq(garment.join_count, 0);
+    hw_check_close(&arena, &heap);
+    free(none);
+    free(less);
+}
+END_TEST
+
+#define LEFT6 "[front left, front left, front left, front left, front left, front left"
+#define LINE5                                                                                      \
+    "  - front left to front left\n  - front left to front left\n  - front left to front left\n  " \
+    "- front left to front left\n  - front left to front left\n"
+#define JOINS LINE5 LINE5
+
+/* Columns by hand: where the words of the edge begin. */
+static const hw_check_fault faults[] = {
+    { "- front left side to front right left", "- front left side", HW_ERR_SYNTAX, 16, 5,
+        "`front left side`", "write it as `front right side to back left side`" },
+    { "- front left side to front right left", "- front left side to sleeve left", HW_ERR_UNKNOWN,
+        16, 24, "`sleeve left`", "no piece of this garment" },
+    { "- front left side to front right left", "- front left side to front side", HW_ERR_UNKNOWN,
+        16, 24, "`front side`", "write `left`, `right`, `neck` or `top`" },
+    { "- front left side to front right left", "- front left cap to front right left",
+        HW_ERR_UNKNOWN, 16, 5, "`front left cap`", "no stretch of that name" },
+    { "- front left side to front right left", "- hood left to front right left", HW_ERR_UNKNOWN,
+        16, 5, "`hood left`", "draw it first" },
+    { "- front left side to front right left", "- front left to front right neck", HW_ERR_UNKNOWN,
+        16, 19, "`front right neck`", "has no `neck`" },
+    { "within 5 mm", "within 5 miles", HW_ERR_SYNTAX, 17, 72, "`5 miles`",
+        "such as `within 2 cm`" },
+    { "within 5 mm", "within -1 mm", HW_ERR_SYNTAX, 17, 72, "`-1 mm`", "write a length" },
+    { "along: front neck and front left", "along: " LEFT6 ", front left]", HW_ERR_LIMIT, 21, 90,
+        "`front left`", "at most six" },
+    { "along: front neck and front left", "along: " LEFT6 " and front neck]", HW_ERR_LIMIT, 21, 93,
+        "`front neck`", "at most six" },
+    { "0.1 x length + 1 cm", "0.1 x lenght + 1 cm", HW_ERR_UNKNOWN, 20, 63, "`lenght`",
+        "did you mean `length`" },
+    { "joins:\n",
+        "joins:\n" JOINS JOINS "  - front left to front left\n  - front left to front left\n",
+        HW_ERR_LIMIT, 16, 3, "25 joins are too many", "at most 24" },
+    { "  cuff: {along: front neck and front left}\n",
+        "  a: {along: front left}\n  b: {along: front left}\n  c: {along: front left}\n"
+        "  d: {along: front left}\n  e: {along: front left}\n  f: {along: front left}\n"
+        "  g: {along: front left}\n  h: {along: front left}\n",
+        HW_ERR_LIMIT, 20, 3, "9 trims are too many", "at most 8" },
+};
+
+START_TEST(every_fault_is_told)
+{
+    hw_check_told(&reader, &faults[_i]);
+}
+END_TEST
+
+START_TEST(memory_refused)
+{
+    hw_check_refused(&reader, 30);
+}
+END_TEST
+
+int main(void)
+{
+    Suite *suite = suite_create("edges");
+    TCase *tcase = tcase_create("edges");
+    tcase_set_timeout(tcase, 60);
+    tcase_add_test(tcase, joins);
+    tcase_add_test(tcase, trims);
+    tcase_add_test(tcase, few);
+    tcase_add_loop_test(tcase, every_fault_is_told, 0, (int)(sizeof faults / sizeof faults[0]));
+    tcase_add_test(tcase, memory_refused);
+    suite_add_tcase(suite, tcase);
+    return hw_check_run(suite);
+}

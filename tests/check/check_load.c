@@ -1,0 +1,118 @@
+/* Data files found by their names, files of one's own, and sizes that an option names.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include "shell/load.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "room.h"
+#include "support.h"
+
+static hw_arena arena;
+static hw_check_heap heap;
+
+/* The data folder of the sources; own files lie in a folder of the test's. */
+static void setup(void)
+{
+    const char *srcdir = getenv("srcdir");
+    hw_check_open(&arena, &heap, 0, false);
+    char *folder = hw_arena_format(&arena, "%s/data", srcdir != NULL ? srcdir : ".");
+    ck_assert_int_eq(setenv("HEMWRIGHT_DATA", folder, 1), 0);
+    room_open();
+}
+
+static void teardown(void)
+{
+    room_close();
+    hw_check_close(&arena, &heap);
+}
+
+/* Source: data/machines/standard.yaml, 4.5 mm [B1], 200 needles [B2], 24 columns [B4]; and the
+ * titles that stand in the other files. */
+START_TEST(by_name)
+{
+    hw_project project = { 0 };
+    hw_err err = { 0 };
+    ck_assert_int_eq(hw_load_one(HW_DATA_MACHINE, "standard", &arena, &project, &err), HW_OK);
+    ck_assert_double_eq_tol(project.machine.pitch_cm, 0.45, 1e-12);
+    ck_assert_int_eq(project.machine.needles, 200);
+    ck_assert_int_eq(project.machine.card_columns, 24);
+    ck_assert_int_eq(
+        hw_load_one(HW_DATA_GARMENT, "set-in-cardigan", &arena, &project, &err), HW_OK);
+    ck_assert_str_eq(project.garment.title, "Set-in cardigan");
+    ck_assert_int_gt(project.garment.join_count, 0);
+    ck_assert_int_eq(hw_load_one(HW_DATA_SIZES, "women", &arena, &project, &err), HW_OK);
+    ck_assert_int_gt(project.table.count, 1);
+    ck_assert_int_eq(hw_load_one(HW_DATA_MOTIF, "tulip", &arena, &project, &err), HW_OK);
+    ck_assert_int_gt(project.drawn.chart.width, 1);
+    ck_assert_int_eq(project.machine.needles, 200); /* each fills in its own */
+}
+END_TEST
+
+START_TEST(by_path)
+{
+    char path[ROOM_PATH];
+    room_put("own.yaml", "title: Own bed\npitch: 9 mm\nneedles: 100\nlongest float: 4\n"
+                         "carriage: none\n");
+    hw_project project = { 0 };
+    ck_assert_int_eq(
+        hw_load_one(HW_DATA_MACHINE, room_path("own.yaml", path), &arena, &project, NULL), HW_OK);
+    ck_assert_int_eq(project.machine.needles, 100);
+    room_put("bad.yaml", "title: Own bed\nneedels: 100\n");
+    hw_err err = { 0 };
+    ck_assert_int_eq(
+        hw_load_one(HW_DATA_MACHINE, room_path("bad.yaml", path), &arena, &project, &err),
+        HW_ERR_UNKNOWN);
+    ck_assert_int_eq(err.line, 2);
+    ck_assert(hw_check_says(&err, HW_ERR_UNKNOWN, "`needles`"));
+    ck_assert_ptr_nonnull(strstr(err.where, "bad.yaml"));
+    ck_assert_int_eq(project.machine.needles, 100);
+}
+END_TEST
+
+START_TEST(lost)
+{
+    hw_project project = { 0 };
+    hw_err err = { 0 };
+    ck_assert_int_eq(
+        hw_load_one(HW_DATA_MACHINE, "standart", &arena, &project, &err), HW_ERR_UNKNOWN);
+    ck_assert(hw_check_says(&err, HW_ERR_UNKNOWN, "`standard`"));
+    char path[ROOM_PATH];
+    err = (hw_err){ 0 };
+    ck_assert_int_eq(
+        hw_load_one(HW_DATA_MACHINE, room_path("none.yaml", path), &arena, &project, &err),
+        HW_ERR_IO);
+}
+END_TEST
+
+/* The nearest name, or where none is near the first. */
+START_TEST(sizes)
+{
+    const char *names[] = { "small", "middle", "large" };
+    const hw_sizes list = { .count = 3, .names = names };
+    int size = -1;
+    hw_err err = { 0 };
+    ck_assert_int_eq(hw_load_size(&list, "large", &size, &err), HW_OK);
+    ck_assert_int_eq(size, 2);
+    ck_assert_int_eq(hw_load_size(&list, "midle", &size, &err), HW_ERR_USAGE);
+    ck_assert(hw_check_says(&err, HW_ERR_USAGE, "`--size midle`"));
+    ck_assert(hw_check_says(&err, HW_ERR_USAGE, "did you mean `middle`?"));
+    err = (hw_err){ 0 };
+    ck_assert_int_eq(hw_load_size(&list, "XXXL", &size, &err), HW_ERR_USAGE);
+    ck_assert(hw_check_says(&err, HW_ERR_USAGE, "the first is `small`"));
+    ck_assert_int_eq(size, 2);
+}
+END_TEST
+
+int main(void)
+{
+    const TTest *const tests[] = { by_name, by_path, lost, sizes };
+    Suite *suite = suite_create("load");
+    TCase *tcase = tcase_create("load");
+    tcase_add_checked_fixture(tcase, setup, teardown);
+    for (size_t i = 0; i < sizeof tests / sizeof tests[0]; i++) {
+        tcase_add_test(tcase, tests[i]);
+    }
+    suite_add_tcase(suite, tcase);
+    return hw_check_run(suite);
+}
