@@ -170,8 +170,7 @@ static void hole_lines(const hw_sheet *sheet, int trim)
     hw_grid_line(sheet->grid, HW_STYLE_SECTION, "buttonholes, through both layers");
     for (int h = 0; h < count; h++) {
         hw_grid_line(sheet->grid, HW_STYLE_LABEL,
-            hw_arena_format(
-                sheet->arena, "  hole %d: stitches below it", h + 1));
+            hw_arena_format(sheet->arena, "  hole %d: stitches below it", h + 1));
         for (int i = 0; i < sizes_of(sheet); i++) {
             hw_grid_count(
                 sheet->grid, 1 + i, HW_STYLE_KEY, at(sheet, i, trim)->holes.holes[h].below_sts);
