@@ -189,10 +189,11 @@ void hw_sheet_lines(const hw_sheet *sheet, const char *text)
         hw_grid_text(sheet->grid, 0, HW_STYLE_SECTION, NULL);
         return;
     }
-    for (int k = 0; k < hw_wrap_lines(text, RUN_ON_WIDTH); k++) {
+    for (const char *rest = text; *rest != '\0';) {
         size_t len = 0;
-        const char *line = hw_wrap_line(text, RUN_ON_WIDTH, k, &len);
-        hw_grid_line(sheet->grid, HW_STYLE_SECTION, hw_arena_text(sheet->arena, line, len));
+        (void)hw_wrap_line(rest, RUN_ON_WIDTH, 0, &len);
+        hw_grid_line(sheet->grid, HW_STYLE_SECTION, hw_arena_text(sheet->arena, rest, len));
+        rest = hw_wrap_line(rest, RUN_ON_WIDTH, 1, &len);
     }
 }
 
@@ -246,9 +247,12 @@ static void put_length(const hw_sheet *sheet, int column, hw_cell cell, int i)
     hw_grid_number(sheet->grid, column, cell.style, length, decimals);
 }
 
+/* NULL for a label that memory was refused for. */
 static const char *with_unit(const hw_sheet *sheet, const char *label, int i)
 {
-    return hw_arena_format(sheet->arena, "%s, %s", label, hw_unit_name(unit_of(sheet, i)));
+    return label == NULL
+               ? NULL
+               : hw_arena_format(sheet->arena, "%s, %s", label, hw_unit_name(unit_of(sheet, i)));
 }
 
 void hw_sheet_length_rows(const hw_sheet *sheet, const hw_sheet_lengths *lengths)

@@ -19,9 +19,15 @@ static void number(const hw_sheet *sheet, int column, bool known, double value)
     }
 }
 
+/* A row's label with its unit; NULL for a label that memory was refused for. */
+static void unit_line(const hw_sheet *sheet, const char *label, const char *unit)
+{
+    hw_grid_line(sheet->grid, HW_STYLE_LABEL,
+        label == NULL ? NULL : hw_arena_format(sheet->arena, "%s, %s", label, unit));
+}
+
 /* Grams and metres of one yarn in all sizes; a row that nothing is known of is left out. */
-static void amount_lines(
-    const hw_sheet *sheet, const char *label, const hw_yarn_amount *amounts, hw_cell_style style)
+static void amount_lines(const hw_sheet *sheet, const char *label, const hw_yarn_amount *amounts)
 {
     int sizes = sheet->plan->finished.count;
     bool grams = false;
@@ -31,13 +37,13 @@ static void amount_lines(
         metres = metres || amounts[i].has_m;
     }
     if (grams) {
-        hw_grid_line(sheet->grid, style, hw_arena_format(sheet->arena, "%s, g", label));
+        unit_line(sheet, label, "g");
         for (int i = 0; i < sizes; i++) {
             number(sheet, 1 + i, amounts[i].has_g, amounts[i].g);
         }
     }
     if (metres) {
-        hw_grid_line(sheet->grid, style, hw_arena_format(sheet->arena, "%s, m", label));
+        unit_line(sheet, label, "m");
         for (int i = 0; i < sizes; i++) {
             number(sheet, 1 + i, amounts[i].has_m, amounts[i].m);
         }
@@ -59,10 +65,10 @@ static void total_lines(const hw_sheet *sheet, int yarn)
         balls = balls || use->totals[i].of[yarn].balls > 0;
     }
     hw_grid_section(sheet->grid, use->yarns[yarn].name);
-    amount_lines(sheet, "in the garment", used, HW_STYLE_LABEL);
+    amount_lines(sheet, "in the garment", used);
     amount_lines(sheet,
-        hw_arena_format(sheet->arena, "with %.0f %% in reserve", use->task.reserve_percent), bought,
-        HW_STYLE_LABEL);
+        hw_arena_format(sheet->arena, "with %.0f %% in reserve", use->task.reserve_percent),
+        bought);
     if (balls) {
         hw_grid_line(sheet->grid, HW_STYLE_LABEL, "whole balls");
         for (int i = 0; i < sizes; i++) {
@@ -85,8 +91,8 @@ static void part_lines(
             most = amounts[i].g + amounts[i].m > most ? amounts[i].g + amounts[i].m : most;
         }
         if (most > 0) {
-            amount_lines(sheet, hw_arena_format(sheet->arena, "%s: %s", name, use->yarns[y].name),
-                amounts, HW_STYLE_LABEL);
+            amount_lines(
+                sheet, hw_arena_format(sheet->arena, "%s: %s", name, use->yarns[y].name), amounts);
         }
     }
 }
