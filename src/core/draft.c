@@ -297,7 +297,10 @@ hw_status hw_draft_make(const hw_draft_task *task, hw_arena *arena, hw_draft *ou
         status = fit_upper(&d, &task->wishes[i], &d.uppers[i]);
     }
     if (status != HW_OK) {
-        return hw_err_set(err, status, "%s", "there is not enough memory for this plan");
+        return hw_err_set(err, status, "%s",
+            status == HW_ERR_NOMEM ? "there is not enough memory for this plan"
+                                   : "an outline could not be followed; look at its curves, or "
+                                     "draw them with straight ways");
     }
     d.draft.uppers = d.uppers;
     *out = d.draft;

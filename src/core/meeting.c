@@ -132,8 +132,11 @@ static void upper_cards(const hw_whole *whole, hw_notes *notes)
     for (int u = 0; u < whole->upper_count; u++) {
         bool differ = false;
         for (int i = 0; i < sizes_of(whole)->count * pieces; i++) {
+            if (!whole->uppers[u].on[i % pieces]) {
+                continue; /* such a piece may have no outline, and no bands at all */
+            }
             const hw_upper *upper = upper_at(whole, u, i / pieces, i % pieces);
-            bool counts = whole->uppers[u].on[i % pieces] && upper->card_column >= 0;
+            bool counts = upper->card_column >= 0;
             differ = differ || (counts && upper->card_column != whole->uppers[u].card_start);
         }
         if (differ) {

@@ -41,7 +41,7 @@ static hw_status refuse(const drawing *d, const hw_outline_point *where, const c
     hw_status status = hw_err_set(d->err, HW_ERR_RANGE, "`%s`, size %s: the edge `%s`%s%s%s %s",
         d->task->piece->name, d->task->finished->names[d->task->size], hw_edge_name(d->edge),
         named ? ", stretch `" : "", stretch, named ? "`," : "", fault);
-    return hw_err_place(d->err, status, where->line, 0);
+    return hw_err_place_in_garment(d->err, status, where->line);
 }
 
 /* Where a corner lies as it is drawn, `sign` -1 where it is mirrored. */
@@ -56,7 +56,7 @@ static hw_status evaluate(
         status = hw_rule_value(&corner->up, &place, &up_cm, NULL, d->err);
     }
     if (status != HW_OK) {
-        return hw_err_place(d->err, status, corner->line, 0);
+        return hw_err_place_in_garment(d->err, status, corner->line);
     }
     *out = (hw_outline_point){ .across_cm = sign * across_cm,
         .up_cm = up_cm,
@@ -275,6 +275,19 @@ static hw_status check_along(
         bool good = true;
         int count = heights_of(&edge->points[i - 1], &edge->points[i], low_cm, up_cm);
         hw_status status = apart(outline, pair, up_cm, count, &good);
+        if (status != HW_OK) {
+            return status;
+        }
+        double across_cm[HEIGHTS];
+        status = hw_edge_at(edge, up_cm, count, across_cm);
+        for (int k = 0; k < count && status == HW_OK; k++) {
+            if (!(fabs(across_cm[k]) <= 2 * HW_MAX_CM)) {
+                d->edge = which;
+                return refuse(d, &edge->points[i],
+                    "swings out too far: set its corners further apart, or write `curve: "
+                    "monotone`");
+            }
+        }
         if (status != HW_OK) {
             return status;
         }
