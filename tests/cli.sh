@@ -706,6 +706,51 @@ else
     echo 'not checked: files that may not be read or written (no user to try it with)'
 fi
 
+# ---- Faults in a garment of my own ----
+cat >strip.yaml <<'GARMENT'
+title: Strip
+finished:
+  width:
+    is: 30 cm
+pieces:
+  back:
+    band width: width
+    outline:
+      right:
+        - { across: 0.5 x width, up: 20 cm }
+        - { curve: natural, across: 0.5 x width, up: 20.00000001 cm }
+        - { curve: natural, across: 0.4 x width, up: 40 cm }
+  strip:
+    band width: 0.5 x width
+GARMENT
+cat >stripes.yaml <<'PROJECT'
+title: Stripes
+machine: standard
+garment: strip.yaml
+gauge: { main: { stitches: 30, rows: 40 }, band: { stitches: 30, rows: 40 } }
+motif: { use: sand }
+hem: { depth: 4 cm, fold: none }
+sizes: { names: [one] }
+bands:
+  stripe: { on: back, motif: { use: sand }, above fold: 10 cm }
+PROJECT
+sed 's/curve: natural, //' strip.yaml >straight.yaml
+sed 's/garment: strip/garment: straight/' stripes.yaml >plain.yaml
+check 'a band higher up beside a piece without an outline' 0 plan plain.yaml --only table
+sed 's/natural, across: 0.5 x width, up: 20.00000001/natural, across: 0.5 x width, up: 15/' \
+    strip.yaml >down.yaml
+sed 's/garment: strip/garment: down/' stripes.yaml >falls.yaml
+check 'an edge that turns down' 2 plan falls.yaml --only table
+says 'an edge that turns down names the garment, not the project' 'down.yaml:11: `back`'
+for word in chset lenght; do
+    sed "s/names: \[one\]/names: [one], finished: { ${word}: [20] }/; s/garment: strip/garment: x/" \
+        stripes.yaml >misspelt.yaml
+    sed 's/^  width:/  length: { is: 9 cm }\n  chest: { is: 9 cm }\n  width:/' straight.yaml >x.yaml
+    sed -i 's/garment: x/garment: x.yaml/; s/x.yaml.yaml/x.yaml/' misspelt.yaml
+    check "a misspelt measurement: $word" 2 plan misspelt.yaml --only table
+    says "a misspelt measurement gives the nearest: $word" "\`$word\` is used by nothing" 'did you mean'
+done
+
 # ---- The data folder ----
 HEMWRIGHT_DATA=$work/nowhere
 for words in 'plan first.yaml' list 'motif tulip' 'new fourth'; do

@@ -102,6 +102,7 @@ def known():
             machine = re.search(r"^machine: (\S+)", words, re.M).group(1)
             garment = re.search(r"^garment: (\S+)", words, re.M).group(1)
             yield demo, folder, {**NONE, "machine": MACHINES[machine],
+                                 "either_side": "second yarn: either side" in words,
                                  "edges": GARMENTS[garment][2]}
         for garment, (_, _, edges, table) in sorted(GARMENTS.items()):
             for machine in ("standard", "standard-direct", "hand"):

@@ -194,7 +194,11 @@ class Wanted:
                               fit["right_margin_sts"])}
         for (piece, size, number), upper in plan.uppers.items():
             if (piece, size) == self.key:
-                chart, gap = plan.project["charts"][upper["band"]]
+                told = next(b["motif"] for b in plan.doc["upper_bands"]
+                            if b["name"] == upper["band"])
+                chart, gap = plan.project["charts"].get(
+                    upper["band"], (told["chart"], told["gap"]))
+                need(told["chart"] == chart and told["gap"] == gap, "the chart of", upper["band"])
                 self.bands[number] = Band(chart, gap, upper["motifs"], upper["left_margin_sts"],
                                           upper["right_margin_sts"])
         self.starts = {}  # needle of each band's first figure from the left of the bed
@@ -452,8 +456,11 @@ class Wanted:
                if (p, s) == self.key for i in range(u["rows"])}
         for n in range(draft["rows"]):
             need(abs(low[n + 1] - low[n] - (band if n in two else main)) < 1e-6, "height of row", n)
+        # Rows in which nothing would be left are not knitted, where a piece ends in a point.
+        left_out = draft["top_cm"] - low[-1] - (low[-1] - low[-2]) / 2
+        pointed = 0 < left_out <= 8 * main and self.pointed(draft, low[-1], main)
         need(abs(low[-1] - draft["top_cm"]) <= (low[-1] - low[-2]) / 2 + HAIR
-             or draft["rows"] == 1, "the top lies at", low[-1], "not", draft["top_cm"])
+             or draft["rows"] == 1 or pointed, "the top lies at", low[-1], "not", draft["top_cm"])
         half = draft["visible_sts"] / 2
         knitted = {"left": [-(half - i) for i in draft["inset_left_sts"]],
                    "right": [half - i for i in draft["inset_right_sts"]]}
@@ -473,6 +480,19 @@ class Wanted:
                 need(off * per_cm <= 0.5 + HAIR, "row", n, "above the hem,", name, "edge:",
                      f"{off * per_cm:.3f} stitches off")
 
+    @staticmethod
+    def pointed(draft, height, row):
+        """Whether the drawing holds no more than a stitch above the row that comes next."""
+        edges = {name: Edge(draft["edges"][name]) for name in draft["edges"]
+                 if name != "top" and draft["edges"][name]}
+        spans = {name: edge.span(height + row / 2, height + row) for name, edge in edges.items()}
+        if "neck left" in spans:
+            widths = [spans["neck left"][1] - spans["left"][0],
+                      spans["right"][1] - spans["neck right"][0]]
+        else:
+            widths = [spans["right"][1] - spans["left"][0]]
+        return max(widths) * draft["sts_per_cm"] <= 1.5 + HAIR
+
     def check_marks(self, piece, fabric):
         """The underarm is where the stretch `side` ends."""
         draft = self.draft
@@ -481,7 +501,12 @@ class Wanted:
         tops = [max(h) for h in heights if h]
         need(len(piece.marks) <= 1, "marks", piece.marks)
         if tops and max(tops) < draft["low_cm"][-2]:
-            need(piece.marks, "no mark at the underarm")
+            # Where stitches are bound off, the underarm shows by itself.
+            place = sum(h < max(tops) for h in draft["low_cm"])
+            stepped = any(abs(inset[r] - inset[r - 1]) > 1
+                          for inset in (draft["inset_left_sts"], draft["inset_right_sts"])
+                          for r in range(max(1, place - 4), min(place + 4, len(inset))))
+            need(piece.marks or stepped, "no mark at the underarm")
         if piece.marks and tops:
             n = piece.marks[0] - self.block["hem_rows"] - 1
             main = 10 / self.plan.doc["gauge"]["main"]["rows_per_10cm"]
@@ -537,6 +562,17 @@ def mirror(wanted, fabric, piece, other, other_fabric, other_piece):
              "needles")
 
 
+def first_above_side(draft, end):
+    """The number of the first row whose middle lies above the stretch `side`; end where none."""
+    low = draft["low_cm"]
+    top = max(p["up_cm"] for s in ("left", "right") for p in draft["edges"][s]
+              if p["stretch"] == "side")
+    for n in range(draft["rows"]):
+        if (low[n] + low[n + 1]) / 2 > top:
+            return draft["hem_rows"] + n + 1
+    return end
+
+
 def underarms(plan, done):
     """Bands placed below the underarm lie so many rows below it on all pieces."""
     main = plan.doc["gauge"]["main"]["rows_per_10cm"] / 10
@@ -547,9 +583,10 @@ def underarms(plan, done):
             for (name, at), (_, fabric, piece) in done.items():
                 rows = [r.number for r in fabric if r.band == number] if at == size else []
                 if rows:
-                    # Without a mark the side goes up to the top.
-                    end = fabric[-1].number + 1
-                    between.add((piece.marks[0] if piece.marks else end) - max(rows) - 1)
+                    # Where stitches are bound off, or the side goes up to the top, is no mark.
+                    at_underarm = piece.marks[0] if piece.marks else first_above_side(
+                        plan.drafts[name, at], fabric[-1].number + 1)
+                    between.add(at_underarm - max(rows) - 1)
             need(len(between) <= 1, "band", band, size, "rows to the underarm", between)
             for count in between:
                 need(abs(count - cm * main) <= 1.5, "band", band, size, count, "rows for", cm, "cm")

@@ -189,6 +189,12 @@ static void machine(const hw_plan *plan, hw_notes *notes)
                            : standard ? HW_MARK_READ
                                       : HW_MARK_CHOICE,
                    .source = standard ? "F1" : m->source });
+}
+
+static void card(const hw_plan *plan, hw_notes *notes)
+{
+    const hw_machine *m = &plan->project->machine;
+    bool own = m->source[0] == '\0';
     if (plan->card.possible) {
         hw_notes_base(notes,
             (hw_basis){ .what = "punch card",
@@ -240,9 +246,12 @@ static void hem(const hw_plan *plan, hw_notes *notes)
             .source = "P1" });
     hw_notes_base(notes,
         (hw_basis){ .what = "facing",
-            .value = hw_facing_name(in->facing),
-            .rule = in->facing == HW_FACING_ROWS ? "as many rows as the face, on a tighter dial"
-                                                 : "an even number of rows, as deep as the face",
+            .value = in->facing_rows > 0
+                         ? hw_arena_format(notes->arena, "%d rows asked for", in->facing_rows)
+                         : hw_facing_name(in->facing),
+            .rule = in->facing_rows > 0            ? ""
+                    : in->facing == HW_FACING_ROWS ? "as many rows as the face, on a tighter dial"
+                                                   : "an even number of rows, as deep as the face",
             .mark = HW_MARK_PRACTICE,
             .source = "P1" });
     hw_notes_base(notes,
@@ -275,7 +284,7 @@ static void units(const hw_plan *plan, hw_notes *notes)
 void hw_basis_add(const hw_plan *plan, hw_notes *notes)
 {
     static void (*const facts[])(const hw_plan *, hw_notes *) = { gauges, readings, eases, bodies,
-        choices, machine, hem, units };
+        choices, machine, card, hem, units };
     for (size_t i = 0; i < sizeof facts / sizeof facts[0]; i++) {
         facts[i](plan, notes);
     }

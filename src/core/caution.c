@@ -161,6 +161,43 @@ static void sides(const hw_plan *plan, hw_notes *notes)
     }
 }
 
+/* With needles set by hand a plain end may be wider than the gap: the card knows nothing of that.
+ */
+static void wide_ends(const hw_plan *plan, hw_notes *notes)
+{
+    const hw_garment *garment = &plan->project->garment;
+    bool card = plan->project->machine.card_columns > 0 && plan->motif.fits_card;
+    for (int p = 0; card && p < garment->piece_count; p++) {
+        bool marked[HW_MAX_SIZES] = { false };
+        bool any = false;
+        for (int i = 0; i < plan->finished.count; i++) {
+            const hw_fit *fit = hw_plan_fit(plan, i, p);
+            marked[i] =
+                fit->margin[HW_LEFT] > plan->motif.gap || fit->margin[HW_RIGHT] > plan->motif.gap;
+            any = any || marked[i];
+        }
+        if (any) {
+            hw_notes_of(notes, HW_NOTE_WARNING, garment->pieces[p].name,
+                ", %s: the plain ends are wider than the gap, and the card would begin another "
+                "motif there. Before each band row push the needles of the plain ends back by "
+                "hand.",
+                hw_notes_sizes(notes, size_names(plan), marked, plan->finished.count));
+        }
+    }
+}
+
+/* A ring of each piece is not what a garment with seams is made of. */
+static void rounds(const hw_plan *plan, hw_notes *notes)
+{
+    const hw_project *project = plan->project;
+    bool hand = project->machine.carriage == HW_CARRIAGE_NONE;
+    if (project->in_rounds && hand && project->garment.seam_count > 0) {
+        hw_notes_say(notes, HW_NOTE_WARNING,
+            "`in rounds` makes a ring of each piece by itself, and this garment has seams between "
+            "pieces: take it out, or use a garment file with one piece all round.");
+    }
+}
+
 /* Every other stitch is moved to its neighbour, and both ends stay plain: an odd count [H2]. */
 static void picot(const hw_plan *plan, hw_notes *notes)
 {
@@ -280,8 +317,8 @@ static void idle_ease(const hw_plan *plan, hw_notes *notes)
 void hw_caution_add(const hw_plan *plan, hw_notes *notes)
 {
     static void (*const rules[])(const hw_plan *, hw_notes *) = { safety, hw_outside_add,
-        card_findings, punching, hem_rows, sides, idle_ease, picot, off_centre, seams,
-        hw_unsure_add };
+        card_findings, punching, hem_rows, sides, wide_ends, rounds, idle_ease, picot, off_centre,
+        seams, hw_unsure_add };
     for (size_t i = 0; i < sizeof rules / sizeof rules[0]; i++) {
         rules[i](plan, notes);
     }

@@ -2,6 +2,8 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "core/draft.h"
 
+#include <string.h>
+
 #include "core/num.h"
 
 typedef struct {
@@ -241,6 +243,40 @@ static hw_status make_shape(drafting *d)
     return status == HW_OK ? hw_outline_area(&d->draft.outline, &d->draft.area_cm2) : status;
 }
 
+/* Each stretch once, where an edge first comes to it; the top as a whole. */
+static hw_status measure_edge(drafting *d, hw_edge which)
+{
+    const hw_edge_line *edge = &d->draft.outline.edges[which];
+    const char *before = NULL;
+    hw_status status = HW_OK;
+    for (int i = 1; i < edge->count && status == HW_OK; i++) {
+        const char *stretch = which == HW_EDGE_TOP ? NULL : edge->points[i].stretch;
+        bool same = i > 1 && (stretch == NULL || strcmp(stretch, before) == 0);
+        before = stretch;
+        if (!same) {
+            hw_draft_length *length = &d->draft.lengths[d->draft.length_count++];
+            *length = (hw_draft_length){ .edge = which, .stretch = stretch };
+            status = hw_edge_length(edge, stretch, &length->cm);
+        }
+    }
+    return status;
+}
+
+static hw_status measure_edges(drafting *d)
+{
+    static const hw_edge edges[] = { HW_EDGE_LEFT, HW_EDGE_RIGHT, HW_EDGE_NECK_RIGHT, HW_EDGE_TOP };
+    int most = 0;
+    for (int e = 0; e < HW_EDGE_COUNT; e++) {
+        most += d->draft.outline.edges[e].count;
+    }
+    d->draft.lengths = hw_arena_get(d->arena, (size_t)most, sizeof *d->draft.lengths);
+    hw_status status = d->draft.lengths == NULL ? HW_ERR_NOMEM : HW_OK;
+    for (size_t e = 0; e < sizeof edges / sizeof edges[0] && status == HW_OK; e++) {
+        status = measure_edge(d, edges[e]);
+    }
+    return status;
+}
+
 hw_status hw_draft_make(const hw_draft_task *task, hw_arena *arena, hw_draft *out, hw_err *err)
 {
     drafting d = { .task = task, .arena = arena, .err = err, .draft = { .drawn = true } };
@@ -256,11 +292,15 @@ hw_status hw_draft_make(const hw_draft_task *task, hw_arena *arena, hw_draft *ou
     }
     status = stack_rows(&d);
     status = status == HW_OK ? make_shape(&d) : status;
+    status = status == HW_OK ? measure_edges(&d) : status;
     for (int i = 0; i < task->wish_count && status == HW_OK; i++) {
         status = fit_upper(&d, &task->wishes[i], &d.uppers[i]);
     }
     if (status != HW_OK) {
-        return hw_err_set(err, status, "%s", "there is not enough memory for this plan");
+        return hw_err_set(err, status, "%s",
+            status == HW_ERR_NOMEM ? "there is not enough memory for this plan"
+                                   : "an outline could not be followed; look at its curves, or "
+                                     "draw them with straight ways");
     }
     d.draft.uppers = d.uppers;
     *out = d.draft;

@@ -23,6 +23,13 @@ typedef struct {
     int card_column; /* of its first motif, [0, repeat); -1: it has no card */
 } hw_upper;
 
+/* How long a stretch of an edge is. */
+typedef struct {
+    hw_edge edge;
+    const char *stretch; /* NULL: the whole edge */
+    double cm;
+} hw_draft_length;
+
 /* One piece in one size. */
 typedef struct {
     bool drawn; /* else nothing below is known */
@@ -31,6 +38,9 @@ typedef struct {
     hw_shape_task task;
     hw_shape shape;
     hw_shape_steps steps;
+    hw_draft_length
+        *lengths; /* of left, right and the neck's right edge, from the hem up; the top */
+    int length_count;
     double area_cm2;  /* from the fold up, of what is drawn */
     hw_upper *uppers; /* [as many as the task had bands] */
 } hw_draft;

@@ -197,7 +197,9 @@ hw_status hw_edge_area(const hw_edge_line *edge, double *out_cm2)
         first = b.last;
         gsl_interp_free(b.interp);
     }
-    *out_cm2 = sum_cm2;
+    if (status == HW_OK) {
+        *out_cm2 = sum_cm2;
+    }
     return status;
 }
 

@@ -7,10 +7,11 @@
 
 typedef struct {
     hw_status code;
-    int line;       /* 1-based; 0 where there is none */
-    int column;     /* 1-based, in characters; 0 where there is none */
-    char where[64]; /* the file, added by the outermost caller; may be cut */
-    char text[320]; /* one or two sentences: the fault and the way out */
+    int line;        /* 1-based; 0 where there is none */
+    int column;      /* 1-based, in characters; 0 where there is none */
+    bool of_garment; /* the line is the garment file's, not the project's */
+    char where[64];  /* the file, added by the outermost caller; may be cut */
+    char text[320];  /* one or two sentences: the fault and the way out */
 } hw_err;
 
 /*
@@ -32,6 +33,9 @@ hw_status hw_err_set(hw_err *err, hw_status code, const char *format, ...) HW_FO
  * Returned:  code
  */
 hw_status hw_err_place(hw_err *err, hw_status code, int line, int column);
+
+/* The same for a line of the garment file, which an outermost caller then names. */
+hw_status hw_err_place_in_garment(hw_err *err, hw_status code, int line);
 
 /*
  * Record in which file the error lies, unless that is recorded already.

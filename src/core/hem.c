@@ -68,6 +68,9 @@ static hw_status check_face_rows(const hw_hem_input *in, int band_rows, hw_err *
 static int facing_rows_for(const hw_hem_input *in, const hw_hem *hem, const hw_gauge *gauge)
 {
     int rows = hem->face_rows;
+    if (in->facing_rows > 0) {
+        return in->facing_rows;
+    }
     switch (in->facing) {
     case HW_FACING_ROWS:
     case HW_FACING_COUNT:

@@ -19,6 +19,7 @@ typedef struct {
     int face_rows;   /* wanted rows of the face; 0: depth_cm says it */
     hw_fold fold;
     hw_facing facing; /* as many rows as the face, or as deep as the face */
+    int facing_rows;  /* rows of the facing, asked for outright; 0: as `facing` says */
     hw_cast_on cast_on;
     hw_closing closing;
     int line;

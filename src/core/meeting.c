@@ -132,10 +132,12 @@ static void upper_cards(const hw_whole *whole, hw_notes *notes)
     for (int u = 0; u < whole->upper_count; u++) {
         bool differ = false;
         for (int i = 0; i < sizes_of(whole)->count * pieces; i++) {
-            /* A piece that it is not on may have no outline, and then nothing is known of bands. */
-            bool on = whole->uppers[u].on[i % pieces];
-            int column = on ? upper_at(whole, u, i / pieces, i % pieces)->card_column : -1;
-            differ = differ || (column >= 0 && column != whole->uppers[u].card_start);
+            if (!whole->uppers[u].on[i % pieces]) {
+                continue; /* such a piece may have no outline, and no bands at all */
+            }
+            const hw_upper *upper = upper_at(whole, u, i / pieces, i % pieces);
+            bool counts = upper->card_column >= 0;
+            differ = differ || (counts && upper->card_column != whole->uppers[u].card_start);
         }
         if (differ) {
             hw_notes_say(notes, HW_NOTE_REMARK,

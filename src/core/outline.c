@@ -41,7 +41,7 @@ static hw_status refuse(const drawing *d, const hw_outline_point *where, const c
     hw_status status = hw_err_set(d->err, HW_ERR_RANGE, "`%s`, size %s: the edge `%s`%s%s%s %s",
         d->task->piece->name, d->task->finished->names[d->task->size], hw_edge_name(d->edge),
         named ? ", stretch `" : "", stretch, named ? "`," : "", fault);
-    return hw_err_place(d->err, status, where->line, 0);
+    return hw_err_place_in_garment(d->err, status, where->line);
 }
 
 /* Where a corner lies as it is drawn, `sign` -1 where it is mirrored. */
@@ -56,7 +56,7 @@ static hw_status evaluate(
         status = hw_rule_value(&corner->up, &place, &up_cm, NULL, d->err);
     }
     if (status != HW_OK) {
-        return hw_err_place(d->err, status, corner->line, 0);
+        return hw_err_place_in_garment(d->err, status, corner->line);
     }
     *out = (hw_outline_point){ .across_cm = sign * across_cm,
         .up_cm = up_cm,
@@ -259,6 +259,22 @@ static hw_status apart(
     return status;
 }
 
+/* A natural curve between corners that lie close together may swing out to anywhere. */
+static hw_status check_swing(
+    const drawing *d, const hw_edge_line *edge, int way, const double *up_cm, int count)
+{
+    double across_cm[HEIGHTS];
+    hw_status status = hw_edge_at(edge, up_cm, count, across_cm);
+    bool far = false;
+    for (int k = 0; k < count && status == HW_OK; k++) {
+        far = far || !(fabs(across_cm[k]) <= 2 * HW_MAX_CM);
+    }
+    return far ? refuse(d, &edge->points[way],
+                     "swings out too far: set its corners further apart, or write `curve: "
+                     "monotone`")
+               : status;
+}
+
 /* Along the ways of one of the two. */
 static hw_status check_along(
     drawing *d, const hw_outline *outline, neighbours pair, hw_edge which, double low_cm)
@@ -278,10 +294,14 @@ static hw_status check_along(
         if (status != HW_OK) {
             return status;
         }
+        d->edge = which;
+        status = check_swing(d, edge, i, up_cm, count);
+        if (status != HW_OK) {
+            return status;
+        }
         if (!good) {
             bool neck = pair.left == HW_EDGE_NECK_RIGHT || pair.right == HW_EDGE_NECK_LEFT ||
                         pair.left == HW_EDGE_NECK_LEFT;
-            d->edge = which;
             return refuse(d, &edge->points[i], faults[neck ? HW_EDGE_NECK_RIGHT : HW_EDGE_RIGHT]);
         }
     }

@@ -109,6 +109,7 @@ typedef struct {
 
     /* What the references name; filled in by the shell. */
     hw_knitted_list knitted;  /* count 0: none */
+    const char *garment_path; /* where the garment was read; NULL: nowhere */
     const char *knitted_path; /* where they were read, as seen from here; NULL: nowhere */
     hw_machine machine;
     hw_garment garment;

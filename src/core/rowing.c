@@ -2,6 +2,8 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "core/rowing.h"
 
+#include <stdlib.h>
+
 hw_rowplan_task hw_rowing_task(const hw_plan *plan, int at)
 {
     const hw_project *project = plan->project;
@@ -23,7 +25,22 @@ hw_rowplan_task hw_rowing_task(const hw_plan *plan, int at)
         .closing = project->hem.closing };
 }
 
-/* The row above the hem that begins at the underarm; -1 where none does. */
+/* Shaping near a row shows where it is. */
+static bool shaped_near(const hw_draft *draft, int row)
+{
+    bool shaped = false;
+    for (int r = row - 2; r <= row + 2; r++) {
+        for (int side = 0; side < HW_SIDE_COUNT; side++) {
+            const int *inset_sts = draft->shape.inset_sts[side];
+            bool within = r > 0 && r < draft->shape.rows;
+            shaped = shaped || (within && abs(inset_sts[r] - inset_sts[r - 1]) > 1);
+        }
+    }
+    return shaped;
+}
+
+/* The row above the hem that begins at the underarm; -1 where none does, or where stitches are
+ * bound off there. */
 static int underarm_row(const hw_draft *draft)
 {
     double underarm_cm = hw_outline_height(&draft->outline, "side");
@@ -33,7 +50,7 @@ static int underarm_row(const hw_draft *draft)
             found = r;
         }
     }
-    return found;
+    return found >= 0 && shaped_near(draft, found) ? -1 : found;
 }
 
 /* Bands higher up on this piece, from the hem up. */

@@ -15,8 +15,8 @@
  * Returned:  out       untouched on failure
  * Result:    what hw_rowplan_make can say
  * Note:      a piece without an outline is planned to its joining row. Both edges are marked at the
- *            underarm, the end of the stretch `side`. A band higher up has a card of its own, which
- *            starts at its row 1
+ *            underarm, the end of the stretch `side`, where nothing is bound off there. A band
+ * higher up has a card of its own, which starts at its row 1
  */
 hw_status hw_rowing_make(
     const hw_plan *plan, int at, hw_arena *arena, hw_rowplan *out, hw_err *err) HW_MUST_USE;

@@ -131,7 +131,8 @@ static hw_status make_edge(
         out->of_sts = true;
         out->count = hw_num_nearest(hw_gauge_sts(main, out->length_cm));
     } else if (up_cm >= 2 * across_cm) {
-        out->count = hw_num_nearest(hw_gauge_rows(main, up_cm));
+        int rows = hw_num_nearest(hw_gauge_rows(main, up_cm));
+        out->count = rows <= HW_MAX_ROWS ? rows : 0; /* past that no ratio is told */
     }
     return HW_OK;
 }
@@ -216,7 +217,7 @@ hw_status hw_trimming_make(hw_whole *whole, hw_arena *arena, hw_err *err)
         status = status == HW_OK ? make_pickup(&t, kind, i / count, out) : status;
         status = status == HW_OK ? make_holes(&t, kind, out) : status;
         status = status == HW_OK ? HW_OK : in_trim(&t, status, kind);
-        out->too_long = out->pickup.chosen.sts > whole->project->machine.needles;
+        out->too_long = status == HW_OK && out->pickup.chosen.sts > whole->project->machine.needles;
     }
     whole->trims = trims;
     return status;

@@ -155,6 +155,10 @@ static hw_status read_colour(const reading *r, const hw_node *node, hw_yarn_inpu
 {
     bool sts = hw_node_find(node, "unravelled stitches") != NULL;
     bool metres = hw_node_find(node, "unravelled metres") != NULL;
+    if ((sts || metres) && out != &r->project->yarn[HW_BACKGROUND]) {
+        return fail(r, HW_ERR_UNKNOWN, node,
+            "plain fabric is knitted in the main yarn: write what was unravelled under `main`");
+    }
     if (sts != metres) {
         return fail(r, HW_ERR_MISSING, node,
             "`unravelled stitches` and `unravelled metres` belong together; write both");
@@ -218,8 +222,55 @@ static hw_status check_name(
         count > 0 ? "`" : "");
 }
 
+/* Names of measurements that the garment's rules use, or that it makes. */
+static int used_names(const hw_garment *garment, bool finished, const char **names)
+{
+    int count = 0;
+    for (int i = 0; i < garment->finished_count; i++) {
+        const hw_rule *rule = &garment->finished[i].rule;
+        if (finished) {
+            names[count++] = garment->finished[i].name;
+        }
+        for (int t = 0; t < rule->count && !finished; t++) {
+            if (!rule->terms[t].finished) {
+                names[count++] = rule->terms[t].name;
+            }
+        }
+    }
+    return count;
+}
+
+/* A measurement that nothing uses is let be, unless it is nearly one that is used. */
+static hw_status check_measures(const hw_project *project, bool finished, hw_err *err)
+{
+    const char *names[HW_MAX_MEASURES * HW_MAX_TERMS];
+    const hw_sizes *own = finished ? &project->finished : &project->body;
+    int count = used_names(&project->garment, finished, names);
+    for (int m = 0; m < own->measure_count; m++) {
+        const hw_measure *measure = &own->measures[m];
+        bool used = false;
+        for (int i = 0; i < count; i++) {
+            used = used || strcmp(names[i], measure->name) == 0;
+        }
+        const char *near = used ? NULL : hw_words_nearest(measure->name, names, count);
+        bool there = near != NULL && hw_sizes_find(own, near) >= 0;
+        if (near != NULL && !there && hw_sizes_find(&project->table, measure->name) < 0) {
+            hw_status status = hw_err_set(err, HW_ERR_UNKNOWN,
+                "`%.*s` is used by nothing in this garment; did you mean `%s`?",
+                hw_words_cut(measure->name, 60), measure->name, near);
+            return hw_err_place(err, status, measure->line, 0);
+        }
+    }
+    return HW_OK;
+}
+
 hw_status hw_bands_check(const hw_project *project, hw_err *err)
 {
+    hw_status measured = check_measures(project, false, err);
+    measured = measured == HW_OK ? check_measures(project, true, err) : measured;
+    if (measured != HW_OK) {
+        return measured;
+    }
     const hw_garment *garment = &project->garment;
     const char *pieces[HW_MAX_PIECES];
     const char *trims[HW_MAX_TRIMS];

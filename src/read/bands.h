@@ -22,7 +22,7 @@ hw_status hw_bands_read(
     const hw_node *root, hw_arena *arena, hw_project *project, hw_err *err) HW_MUST_USE;
 
 /*
- * Whether the pieces and trims that a project names are those of its garment.
+ * Whether the pieces, trims and measurements that a project names are those of its garment.
  *
  * Given:     project   its garment is read
  * Result:    HW_OK; HW_ERR_UNKNOWN, with the line and the nearest right name

@@ -129,6 +129,8 @@ static const hw_key keys[] = {
         .help = "the turning row; `loose row` if left out" },
     { P(HEM), "facing", K(WORD), .words = "same rows|same depth",
         .help = "as many rows as the face, or as deep; `same rows` if left out" },
+    { P(HEM), "facing rows", K(COUNT), .least = 1, .most = HW_MAX_CHART_ROWS + 200,
+        .help = "so many rows, in place of `facing`" },
     { P(HEM), "cast-on", K(WORD), .words = "waste yarn|wrapped edge",
         .help = "how it is begun; `waste yarn`, for open loops, if left out" },
     { P(HEM), "closing", K(WORD), .words = "hung|sewn",

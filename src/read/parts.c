@@ -151,6 +151,7 @@ hw_status hw_parts_hem(const hw_node *node, bool sized, hw_hem_input *out, hw_er
         .face_rows = hw_num_nearest(hw_node_number(node, "face rows", 0)),
         .fold = (hw_fold)hw_num_nearest(hw_node_number(node, "fold", HW_FOLD_LOOSE)),
         .facing = (hw_facing)hw_num_nearest(hw_node_number(node, "facing", HW_FACING_ROWS)),
+        .facing_rows = hw_num_nearest(hw_node_number(node, "facing rows", 0)),
         .cast_on = (hw_cast_on)hw_num_nearest(hw_node_number(node, "cast-on", HW_CAST_ON_OPEN)),
         .closing = (hw_closing)hw_num_nearest(hw_node_number(node, "closing", HW_CLOSING_HUNG)),
         .line = node->line };

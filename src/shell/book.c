@@ -26,6 +26,7 @@ enum { ONE_PAGE_ROWS = 70 };
 
 static const char font[] = "Arial";
 static const double square_width = 2.6;    /* characters */
+static const double large_by = 1.2;        /* letters, and all that is around them */
 static const double square_height = 17.25; /* points, and so are the next three */
 static const double title_height = 26;
 static const double row_height = 15;
@@ -39,6 +40,7 @@ typedef enum { LEFT, INDENTED, CENTRE, RIGHT, ALIGNS } align;
 typedef struct {
     align side;
     bool top; /* beside a cell of several lines; else in the middle */
+    bool large;
 } place;
 
 /* How a style looks; sizes and colours left out are the usual ones. */
@@ -77,7 +79,7 @@ _Static_assert(sizeof aligns / sizeof aligns[0] == ALIGNS, "an entry for each");
 
 typedef struct {
     lxw_workbook *book;
-    lxw_format *formats[HW_STYLE_COUNT][ALIGNS][2][SHOWN]; /* made when first used */
+    lxw_format *formats[HW_STYLE_COUNT][ALIGNS][2][2][SHOWN]; /* made when first used */
 } maker;
 
 /* One sheet under way. */
@@ -112,7 +114,7 @@ static int shown_of(const hw_cell *cell)
 static void dress(lxw_format *format, const look *l, place at, int shown)
 {
     format_set_font_name(format, font);
-    format_set_font_size(format, l->size > 0 ? l->size : FONT_SIZE);
+    format_set_font_size(format, (l->size > 0 ? l->size : FONT_SIZE) * (at.large ? large_by : 1));
     format_set_align(format, (uint8_t)aligns[at.side]);
     if (at.side == INDENTED) {
         format_set_indent(format, 1);
@@ -143,7 +145,7 @@ static void dress(lxw_format *format, const look *l, place at, int shown)
 static lxw_format *format_for(maker *m, const hw_cell *cell, place at)
 {
     int shown = shown_of(cell);
-    lxw_format **format = &m->formats[cell->style][at.side][at.top][shown];
+    lxw_format **format = &m->formats[cell->style][at.side][at.top][at.large][shown];
     if (*format == NULL) {
         *format = workbook_add_format(m->book);
         if (*format != NULL) {
@@ -210,7 +212,8 @@ static hw_status write_cell(page *p, int row, int column)
     if (cell->kind == HW_CELL_EMPTY && cell->style == HW_STYLE_PLAIN) {
         return HW_OK;
     }
-    lxw_format *format = format_for(p->m, cell, (place){ side_of(p, cell, column), p->lines > 1 });
+    lxw_format *format =
+        format_for(p->m, cell, (place){ side_of(p, cell, column), p->lines > 1, p->table->large });
     if (format == NULL) {
         return HW_ERR_NOMEM;
     }
@@ -230,7 +233,8 @@ static int lines_of(const page *p, int row)
     for (int c = 0; c < p->table->columns; c++) {
         const hw_cell *cell = hw_cells_at(p->table, row, c);
         if (cell->kind == HW_CELL_TEXT && looks[cell->style].wraps && p->widths[c] > 0) {
-            int lines = hw_columns_lines(cell->text, p->widths[c] * 4 / 3);
+            int lines =
+                hw_wrap_lines(cell->text, p->widths[c] * HW_COLUMNS_LETTERS / HW_COLUMNS_DIGITS);
             most = lines > most ? lines : most;
         }
     }
@@ -251,8 +255,8 @@ static double height_of(const page *p, int row)
 static hw_status write_row(page *p, int row)
 {
     p->lines = lines_of(p, row);
-    hw_status status =
-        status_of(worksheet_set_row(p->sheet, (lxw_row_t)row, height_of(p, row), NULL));
+    double height = height_of(p, row) * (p->table->large ? large_by : 1);
+    hw_status status = status_of(worksheet_set_row(p->sheet, (lxw_row_t)row, height, NULL));
     for (int c = 0; c < p->table->columns && status == HW_OK; c++) {
         status = write_cell(p, row, c);
     }
@@ -272,10 +276,11 @@ static hw_status set_widths(page *p)
 {
     const hw_table *table = p->table;
     hw_columns_fit(
-        &(hw_columns_range){ table, 0, table->rows, PAGE_CHARACTERS, BETWEEN }, p->widths);
+        &(hw_columns_range){ table, 0, table->rows, PAGE_CHARACTERS, BETWEEN, true }, p->widths);
     hw_status status = HW_OK;
     for (int c = 0; c < table->columns && status == HW_OK; c++) {
         double width = p->squares[c] ? square_width : width_factor * p->widths[c] + width_more;
+        width *= table->large ? large_by : 1;
         status = status_of(worksheet_set_column(p->sheet, (lxw_col_t)c, (lxw_col_t)c, width, NULL));
     }
     return status;

@@ -98,7 +98,7 @@ hw_status hw_compare_run(const hw_opts *opts, hw_arena *arena, hw_buf *buf, hw_e
     project.other_count = motifs.count;
     status = hw_calculate_plan(&project, arena, &plan, err);
     if (status != HW_OK) {
-        hw_err_where(err, opts->args[0]);
+        hw_load_blame(&project, opts->args[0], err);
         return status;
     }
     status = print(&plan, most, arena, buf);

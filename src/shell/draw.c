@@ -229,13 +229,13 @@ hw_status hw_draw_run(const hw_opts *opts, hw_arena *arena, hw_buf *buf, hw_err 
     if (status == HW_OK) {
         status = hw_calculate_plan(&d.project, arena, &d.plan, err);
         if (status != HW_OK) {
-            hw_err_where(err, file);
+            hw_load_blame(&d.project, file, err);
         }
     }
     if (status == HW_OK && given(&d, HW_OPT_SIZE)) {
         status = hw_load_size(&d.plan.finished, opts->values[HW_OPT_SIZE], &size, err);
         if (status != HW_OK) {
-            hw_err_where(err, file);
+            hw_load_blame(&d.project, file, err);
         }
     }
     status = status == HW_OK ? make_folder(&d) : status;

@@ -82,7 +82,7 @@ static hw_status make_outlines(checking *c)
         }
     }
     if (status != HW_OK) {
-        hw_err_where(c->err, c->opts->args[0]);
+        hw_load_blame(&c->project, c->opts->args[0], c->err);
     }
     return status;
 }

@@ -46,7 +46,7 @@ hw_status hw_learn_run(const hw_opts *opts, hw_arena *arena, hw_buf *buf, hw_err
         status = hw_calculate_plan(&with, arena, &plans[1], err);
     }
     if (status != HW_OK) {
-        hw_err_where(err, opts->args[0]);
+        hw_load_blame(&without, opts->args[0], err);
         return status;
     }
     hw_tables tables;

@@ -319,6 +319,9 @@ static hw_status load_named(const naming *named, hw_arena *arena, hw_project *pr
                      ? read_bitmap(path, &text, arena, &project->drawn.chart, err)
                      : kinds[kind].read(&text, arena, project, err);
     }
+    if (status == HW_OK && kind == HW_DATA_GARMENT) {
+        project->garment_path = path;
+    }
     if (status != HW_OK) {
         hw_err_where(err, path);
     }
@@ -432,6 +435,12 @@ hw_status hw_load_project(const char *path, hw_arena *arena, hw_project *out, hw
         hw_err_where(err, path);
     }
     return status;
+}
+
+void hw_load_blame(const hw_project *project, const char *file, hw_err *err)
+{
+    bool garment = err != NULL && err->of_garment && project->garment_path != NULL;
+    hw_err_where(err, garment ? project->garment_path : file);
 }
 
 hw_status hw_load_size(const hw_sizes *sizes, const char *name, int *out, hw_err *err)

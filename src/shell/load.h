@@ -90,6 +90,9 @@ hw_status hw_load_motif(
 hw_status hw_load_one(
     hw_data kind, const char *name, hw_arena *arena, hw_project *project, hw_err *err) HW_MUST_USE;
 
+/* Name the file that an error of a calculation lies in: the project, or its garment. */
+void hw_load_blame(const hw_project *project, const char *file, hw_err *err);
+
 /* The index of a size that an option names; HW_ERR_USAGE with the nearest name. */
 hw_status hw_load_size(const hw_sizes *sizes, const char *name, int *out, hw_err *err) HW_MUST_USE;
 

@@ -224,7 +224,7 @@ static hw_status calculate(making *m)
         status = status == HW_OK ? HW_OK : no_memory(m);
     }
     if (status != HW_OK) {
-        hw_err_where(m->err, file);
+        hw_load_blame(&m->project, file, m->err);
     }
     return status;
 }

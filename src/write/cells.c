@@ -5,8 +5,8 @@
 #include <assert.h>
 
 #include "core/trimming.h"
-#include "write/columns.h"
 #include "write/sheets.h"
+#include "write/wrap.h"
 
 typedef void sheet_maker(const hw_sheet *sheet);
 
@@ -100,22 +100,6 @@ typedef struct {
     int count;
 } filling;
 
-enum { RUN_ON_WIDTH = 90 }; /* characters of a line that runs on over the columns */
-
-void hw_sheet_run_on(const hw_sheet *sheet, const char *text)
-{
-    if (text == NULL) {
-        hw_grid_text(sheet->grid, 0, HW_STYLE_SECTION, NULL);
-        return;
-    }
-    for (const char *rest = text; *rest != '\0';) {
-        size_t len = 0;
-        (void)hw_columns_line(rest, RUN_ON_WIDTH, 0, &len);
-        hw_grid_line(sheet->grid, HW_STYLE_SECTION, hw_arena_text(sheet->arena, rest, len));
-        rest = hw_columns_line(rest, RUN_ON_WIDTH, 1, &len);
-    }
-}
-
 /* The notes on safety, in lines, below what a knitter works from. */
 static void put_safety(const hw_sheet *sheet)
 {
@@ -128,7 +112,7 @@ static void put_safety(const hw_sheet *sheet)
             hw_grid_section(sheet->grid, "safety");
         }
         any = true;
-        hw_sheet_run_on(sheet, sheet->plan->notes[i].text);
+        hw_sheet_lines(sheet, sheet->plan->notes[i].text);
     }
 }
 
@@ -195,6 +179,22 @@ void hw_sheet_title(const hw_sheet *sheet, const char *what)
     hw_grid_line(sheet->grid, HW_STYLE_TITLE,
         hw_arena_format(
             sheet->arena, "%s%s%s: %s", name, named ? ", " : "", named ? sheet->about : "", what));
+}
+
+enum { RUN_ON_WIDTH = 90 }; /* characters of a line that runs on over the columns */
+
+void hw_sheet_lines(const hw_sheet *sheet, const char *text)
+{
+    if (text == NULL) {
+        hw_grid_text(sheet->grid, 0, HW_STYLE_SECTION, NULL);
+        return;
+    }
+    for (const char *rest = text; *rest != '\0';) {
+        size_t len = 0;
+        (void)hw_wrap_line(rest, RUN_ON_WIDTH, 0, &len);
+        hw_grid_line(sheet->grid, HW_STYLE_SECTION, hw_arena_text(sheet->arena, rest, len));
+        rest = hw_wrap_line(rest, RUN_ON_WIDTH, 1, &len);
+    }
 }
 
 bool hw_sheet_shows(const hw_plan *plan, int size)

@@ -38,8 +38,8 @@ typedef struct {
     hw_cell *cells;
     int head_rows;    /* rows that stay in view, and repeat when a wide table is folded */
     int head_columns; /* columns that stay in view, and repeat */
-    int first_width;  /* characters for the first column; 0: as wide as its words */
     bool square;      /* a chart: narrow columns */
+    bool large;       /* read from arm's length: larger letters in the workbook */
 } hw_table;
 
 typedef struct {

@@ -4,6 +4,12 @@
 #define HW_WRITE_COLUMNS_H
 
 #include "write/cells.h"
+#include "write/wrap.h"
+
+/* Letters of running text that take the room of four digits: from the widths of a usual typeface
+ * without serifs, in which a digit is 0.56 of its size wide and English text 0.46 a letter, with a
+ * little to spare (own choice). */
+enum { HW_COLUMNS_LETTERS = 5, HW_COLUMNS_DIGITS = 4 };
 
 enum {
     HW_COLUMNS_MOST = 256,     /* columns of one table */
@@ -16,27 +22,8 @@ typedef struct {
     int from, to; /* rows [from, to) */
     int width;    /* characters */
     int between;  /* characters between two columns */
+    bool letters; /* running text takes the room of its letters, not of as many digits */
 } hw_columns_range;
-
-/*
- * Characters that a text takes: a combining mark none, a wide East Asian character two.
- *
- * Given:     text      len bytes, UTF-8
- */
-int hw_columns_width(const char *text, size_t len);
-
-/*
- * One line of a text that is wrapped to a width: at blanks where there are any.
- *
- * Given:     text      UTF-8
- *            width     characters, above 0
- *            number    from 0
- * Returned:  where the line begins, and in len its bytes; past the last line an empty text
- */
-const char *hw_columns_line(const char *text, int width, int number, size_t *len);
-
-/* Lines of a text that is wrapped to a width; none where it is empty. */
-int hw_columns_lines(const char *text, int width);
 
 /*
  * What a cell shows.

@@ -5,7 +5,7 @@
 
 #include "write/cells.h"
 
-/* Private to grid.c but for setting table.head_rows, head_columns, first_width and square. */
+/* Private to grid.c but for setting table.head_rows, head_columns, square and large. */
 typedef struct {
     hw_arena *arena;
     hw_table table;

@@ -407,6 +407,25 @@ _Static_assert(sizeof units / sizeof units[0] == HW_SHOW_COUNT, "a word for each
 
 static json_t *other_parts(hw_json_writer *w);
 
+/* The figures of bands higher up, by their names. */
+static json_t *upper_bands(hw_json_writer *w)
+{
+    const hw_whole *whole = w->plan->whole;
+    json_t *array = json_array();
+    for (int u = 0; whole != NULL && u < whole->upper_count; u++) {
+        hw_plan view = *w->plan;
+        hw_json_writer band = *w;
+        json_t *object = json_object();
+        view.motif = whole->uppers[u].motif;
+        band.plan = &view;
+        hw_json_put(&band, object, "name", json_string(whole->uppers[u].input->name));
+        hw_json_put(&band, object, "motif", motif(&band));
+        w->status = band.status != HW_OK ? band.status : w->status;
+        hw_json_add(w, array, object);
+    }
+    return array;
+}
+
 /* The keys of the document, in order. What each part has is told of the first part, with the
  * garment's own hem, at the top, and of each other one under `parts`. */
 static const struct {
@@ -429,6 +448,7 @@ static const struct {
     { "punch", hw_json_punch, true },
     { "alternatives", hw_json_alternatives, true },
     { "parts", other_parts, false },
+    { "upper_bands", upper_bands, false },
     { "uppers", hw_json_uppers, false },
     { "drafts", hw_json_drafts, false },
     { "joins", hw_json_joins, false },

@@ -178,6 +178,8 @@ static json_t *upper(hw_json_writer *w, int band, int size, int piece)
         u->underarm_rows < 0 ? json_null() : json_integer(u->underarm_rows));
     hw_json_put(w, object, "visible_sts", json_integer(u->sts));
     hw_json_put(w, object, "shaped", json_boolean(u->shaped));
+    hw_json_put(w, object, "card_column",
+        u->card_column < 0 ? json_null() : json_integer(u->card_column + 1));
     hw_json_put(w, object, "motifs", json_integer(u->motifs));
     hw_json_put(w, object, "left_margin_sts", json_integer(u->margin[HW_LEFT]));
     hw_json_put(w, object, "right_margin_sts", json_integer(u->margin[HW_RIGHT]));

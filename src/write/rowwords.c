@@ -3,8 +3,9 @@
 #include "write/rowwords.h"
 
 #include "core/buf.h"
+#include "write/stepwords.h"
 
-enum { LISTED = 6 }; /* rows that are listed one by one; more are told by their distance */
+enum { LISTED = 4 }; /* rows that are listed one by one; more are told by their distance */
 
 const char *hw_rowwords_kind(hw_row_kind kind)
 {
@@ -166,6 +167,7 @@ static const char *opposite(hw_side side)
 /* One piece of hand work as it is said: the plan, the row, the work. */
 typedef struct {
     const hw_rowplan *plan;
+    const hw_row_run *run;
     const hw_row *row;
     const hw_handwork *work;
     hw_buf *buf;
@@ -207,10 +209,14 @@ static void say_counter(const saying *s)
 
 static void say_picot(const saying *s)
 {
+    if (in_hand(s)) {
+        hw_buf_format(s->buf, "Work row %d as eyelets: yarn over, knit 2 together, all along.",
+            s->row->number);
+        return;
+    }
     hw_buf_text(s->buf,
-        in_hand(s) ? "Work this row as eyelets: yarn over, knit 2 together, all along."
-                   : "Move every other stitch onto the needle beside it; leave the empty needles "
-                     "in work.");
+        "Move every other stitch onto the needle beside it; leave the empty needles "
+        "in work.");
 }
 
 static void say_purl(const saying *s)
@@ -259,8 +265,9 @@ static void say_hang_hem(const saying *s)
 {
     bool open = s->plan->cast_on == HW_CAST_ON_OPEN;
     if (in_hand(s)) {
-        hw_buf_text(s->buf, "Fold the hem and knit each stitch together with its loop of the "
-                            "cast-on edge.");
+        hw_buf_format(s->buf,
+            "Fold the hem and %s each stitch together with its loop of the cast-on edge.",
+            s->row->right_side ? "knit" : "purl");
         return;
     }
     hw_buf_text(s->buf,
@@ -271,7 +278,7 @@ static void say_hang_hem(const saying *s)
 
 static void say_mark(const saying *s)
 {
-    hw_buf_text(s->buf, "Mark both edges with a thread.");
+    hw_buf_text(s->buf, "Mark the side edges with a thread: here is the underarm.");
 }
 
 static void say_hold_half(const saying *s)
@@ -324,28 +331,145 @@ static void (*const says[])(const saying *s) = {
 };
 _Static_assert(sizeof says / sizeof says[0] == HW_HAND_KIND_COUNT, "words for each hand work");
 
-static void say_rows_hands(const hw_rowplan *plan, const hw_row *row, bool after, hw_buf *buf)
+static void say_rows_hands(const saying *run, const hw_row *row, bool after)
 {
     for (int k = 0; k < row->hand_count; k++) {
-        const hw_handwork *work = &plan->hands[row->first_hand + k];
-        saying s = { plan, row, work, buf };
+        const hw_handwork *work = &run->plan->hands[row->first_hand + k];
+        saying s = { run->plan, run->run, row, work, run->buf };
         if (work->after == after && work->kind != HW_HAND_SHAPE) {
-            hw_buf_text(buf, buf->len > 0 ? " " : "");
+            hw_buf_text(s.buf, s.buf->len > 0 ? " " : "");
             says[work->kind](&s);
         }
     }
 }
 
+/* ---- how the rows of a run are knitted ---- */
+
+/* Another sentence, its first letters as they are. */
+static void say_sentence(const saying *s, const char *before, const char *words)
+{
+    hw_buf_text(s->buf, s->buf->len > 0 ? " " : "");
+    hw_buf_format(s->buf, "%s%s.", before, words);
+}
+
+/* "rows 2 to 10"; a card that is joined begins anew behind its last row. */
+static void say_range(const saying *s, const char *things, int from, int to)
+{
+    const char *round = to == from + s->run->count - 1 ? "" : "round ";
+    if (s->run->count == 1) {
+        hw_buf_format(s->buf, "%s %d", things, from);
+    } else {
+        hw_buf_format(s->buf, "%s %d %sto %d", things, from, round, to);
+    }
+}
+
+/* The carriage stays as it was set until the next line that speaks of it. */
+static void say_setting(const saying *s)
+{
+    bool first = s->run->first == 0;
+    if (first || s->row[-1].setting != s->row->setting) {
+        say_sentence(s, "Carriage: ", hw_rowwords_carriage(s->row->setting));
+    }
+}
+
+static void say_in_view(const saying *s, const hw_row *last)
+{
+    if (s->row->card_view > 0) {
+        bool one = s->run->count == 1;
+        say_range(s, one ? "Row" : "Rows", s->row->card_view, last->card_view);
+        hw_buf_text(s->buf, one ? " is in view." : " are in view.");
+    }
+}
+
+/* Where the card is put in, that line says at which row it is held. */
+static void say_card(const saying *s)
+{
+    const hw_row *last = s->row + s->run->count - 1;
+    if (s->plan->work == HW_WORK_PICKED || s->row->card_read == 0) {
+        return;
+    }
+    if (s->row->card == HW_CARD_MOVING) {
+        hw_buf_text(s->buf, s->buf->len > 0 ? " " : "");
+        bool one = s->run->count == 1;
+        hw_buf_text(s->buf, "The card reads ");
+        say_range(s, one ? "row" : "rows", s->row->card_read, last->card_read);
+        hw_buf_text(s->buf, ".");
+    }
+    hw_buf_text(s->buf, s->row->card_view > 0 && s->buf->len > 0 ? " " : "");
+    say_in_view(s, last);
+}
+
+/* In rounds, and in right-side rows, a chart is read from the right. */
+static void say_chart(const saying *s)
+{
+    const hw_row *last = s->row + s->run->count - 1;
+    if (s->row->chart_row == 0) {
+        return;
+    }
+    hw_buf_text(s->buf, s->buf->len > 0 ? " " : "");
+    say_range(s, s->run->count == 1 ? "Row" : "Rows", s->row->chart_row, last->chart_row);
+    hw_buf_text(s->buf, " of the chart");
+    if (!in_hand(s)) {
+        hw_buf_text(s->buf, ".");
+    } else if (s->plan->in_rounds || (s->run->count == 1 && s->row->right_side)) {
+        hw_buf_text(s->buf, ", read from right to left.");
+    } else if (s->run->count == 1) {
+        hw_buf_text(s->buf, ", read from left to right.");
+    } else {
+        hw_buf_text(s->buf, ": right-side rows are read from right to left, wrong-side rows from "
+                            "left to right.");
+    }
+}
+
+/* Facings are knitted on thinner needles [H3]; the loose row on thicker ones [P1]. */
+static const char *needles_of(const hw_row *row)
+{
+    if (row->loosest) {
+        return "thicker ones, for this row";
+    }
+    return row->fabric == HW_FACING ? "1 to 3 sizes thinner than for the swatch"
+                                    : "as for the swatch";
+}
+
+static void say_needles(const saying *s)
+{
+    const char *needles = needles_of(s->row);
+    if (s->run->first == 0 || needles_of(s->row - 1) != needles) {
+        say_sentence(s, "Needles: ", needles);
+    }
+}
+
+static void say_yarns(const saying *s)
+{
+    const hw_row_yarn *yarns = s->row->feeders;
+    if (yarns[HW_FEEDER_SECOND] != HW_YARN_NONE) {
+        hw_buf_text(s->buf, s->buf->len > 0 ? " " : "");
+        hw_buf_format(s->buf, "Knit with the %s and the %s yarn.",
+            hw_rowwords_yarn(yarns[HW_FEEDER_FIRST]), hw_rowwords_yarn(yarns[HW_FEEDER_SECOND]));
+    }
+}
+
+static void say_knitting(const saying *s)
+{
+    if (in_hand(s)) {
+        say_needles(s);
+        say_yarns(s);
+    } else {
+        say_setting(s);
+        say_card(s);
+    }
+    say_chart(s);
+}
+
 /* ---- shaping ---- */
 
-/* The piece's edge, and on a bed its side: the purl side faces the knitter. */
+/* The piece's edge, or on a bed the side at which it hangs: the purl side faces the knitter. */
 static void say_edge(const saying *s, hw_side edge)
 {
     if (in_hand(s)) {
         hw_buf_format(s->buf, " at the %s edge", hw_side_name(edge));
     } else {
-        hw_buf_format(s->buf, " at the %s of the bed (the piece's %s edge)", opposite(edge),
-            hw_side_name(edge));
+        hw_buf_format(s->buf, " at the %s of the bed", opposite(edge));
     }
 }
 
@@ -378,19 +502,17 @@ static void say_place(const saying *s, const hw_shape_step *step)
     }
 }
 
-/* "in rows 63, 69 and 75", or "in row 63, then every 6 rows, 12 times in all, the last in row 129"
- */
+/* "in rows 63, 69 and 75", or "in row 63 and every 6th row after it, 12 times in all, the last in
+ * row 129" */
 static void say_rows(const hw_run_shaping *shaping, hw_buf *buf)
 {
     int every = shaping->step->every;
     if (shaping->times > LISTED) {
-        hw_buf_format(buf, " in row %d, then ", shaping->number);
-        if (every == 1) {
-            hw_buf_text(buf, "in every row, ");
-        } else {
-            hw_buf_format(buf, "every %d rows, ", every);
+        hw_buf_format(buf, " in row %d and every ", shaping->number);
+        if (every > 1) {
+            hw_buf_format(buf, "%d%s ", every, hw_step_ordinal(every));
         }
-        hw_buf_format(buf, "%d times in all, the last in row %d", shaping->times,
+        hw_buf_format(buf, "row after it, %d times in all, the last in row %d", shaping->times,
             shaping->number + (shaping->times - 1) * every);
         return;
     }
@@ -399,6 +521,16 @@ static void say_rows(const hw_run_shaping *shaping, hw_buf *buf)
         const char *join = i + 1 == shaping->times ? " and " : ", ";
         hw_buf_format(buf, "%s%d", i == 0 ? "" : join, shaping->number + i * every);
     }
+}
+
+/* Of the last stitches no number is told: those on the needles hold edge stitches as well. */
+static void say_end(const saying *s, const hw_run_shaping *shaping)
+{
+    hw_buf_format(s->buf, "After row %d bind off the stitches that are left", shaping->number);
+    if (s->row->part == HW_PART_WHOLE && shaping->step->place != HW_AT_BOTH) {
+        say_place(s, shaping->step);
+    }
+    hw_buf_text(s->buf, ", or keep them for a seam");
 }
 
 static void say_shaping(const saying *s, const hw_run_shaping *shaping)
@@ -410,19 +542,17 @@ static void say_shaping(const saying *s, const hw_run_shaping *shaping)
         [HW_STEP_CAST_ON] = "Cast on",
         [HW_STEP_HOLD] = "Leave unworked",
         [HW_STEP_DIVIDE] = "Bind off",
-        [HW_STEP_END] = "Bind off or keep for a seam the last",
     };
     const hw_shape_step *step = shaping->step;
     hw_buf_text(s->buf, s->buf->len > 0 ? " " : "");
     if (step->kind == HW_STEP_END) {
-        hw_buf_format(s->buf, "After row %d: b", shaping->number);
-        hw_buf_text(s->buf, verbs[HW_STEP_END] + 1);
+        say_end(s, shaping);
     } else {
-        hw_buf_text(s->buf, verbs[step->kind]);
+        hw_buf_format(s->buf, "%s %d %s", verbs[step->kind], step->sts,
+            step->sts == 1 ? "stitch" : "stitches");
+        say_place(s, step);
     }
-    hw_buf_format(s->buf, " %d %s", step->sts, step->sts == 1 ? "stitch" : "stitches");
-    say_place(s, step);
-    if (step->kind != HW_STEP_END) {
+    if (step->kind != HW_STEP_END && s->run->count > 1) {
         say_rows(shaping, s->buf);
     }
     hw_buf_text(s->buf, ".");
@@ -434,12 +564,13 @@ char *hw_rowwords_run(const hw_rowplan *plan, const hw_row_run *run, hw_arena *a
     hw_buf_init(&buf, &arena->mem, HW_BUF_LIMIT);
     const hw_row *first = &plan->rows[run->first];
     const hw_row *last = first + run->count - 1;
-    say_rows_hands(plan, first, false, &buf);
-    saying s = { plan, first, NULL, &buf };
+    saying s = { plan, run, first, NULL, &buf };
+    say_rows_hands(&s, first, false);
+    say_knitting(&s);
     for (int i = 0; i < run->shaping_count; i++) {
         say_shaping(&s, &run->shaping[i]);
     }
-    say_rows_hands(plan, last, true, &buf);
+    say_rows_hands(&s, last, true);
     bool silent = buf.len == 0 && hw_buf_status(&buf) == HW_OK;
     char *text = silent ? hw_arena_text(arena, "", 0) : hw_buf_keep(&buf, arena);
     hw_buf_release(&buf);

@@ -2,7 +2,6 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include <string.h>
 
-#include "core/above.h"
 #include "write/sheets.h"
 #include "write/stepwords.h"
 
@@ -63,7 +62,7 @@ static const struct {
     const char *label;
     int (*of)(const hw_draft *draft, const hw_plan *plan);
     hw_cell_style style;
-} counts[] = {
+} count_rows[] = {
     { "rows above the hem", rows_above, HW_STYLE_PLAIN },
     { "rows in all, facing and fold too", rows_in_all, HW_STYLE_KEY },
     { "visible stitches above the hem", hem_sts, HW_STYLE_KEY },
@@ -73,46 +72,43 @@ static const struct {
 static void count_lines(const hw_sheet *sheet, int piece)
 {
     hw_plan_piece at = hw_plan_find(sheet->plan->whole, piece);
-    for (size_t k = 0; k < sizeof counts / sizeof counts[0]; k++) {
-        hw_grid_line(sheet->grid, HW_STYLE_LABEL, counts[k].label);
+    for (size_t k = 0; k < sizeof count_rows / sizeof count_rows[0]; k++) {
+        hw_grid_line(sheet->grid, HW_STYLE_LABEL, count_rows[k].label);
         for (int i = 0; i < sheet->plan->finished.count; i++) {
-            hw_grid_count(sheet->grid, 1 + i, counts[k].style,
-                counts[k].of(draft_at(sheet, i, piece), at.plan));
+            hw_grid_count(sheet->grid, 1 + i, count_rows[k].style,
+                count_rows[k].of(draft_at(sheet, i, piece), at.plan));
         }
     }
 }
 
-/* The lengths of one stretch of an edge in all sizes; nothing where it has none. */
-static void length_line(const hw_sheet *sheet, const hw_edge_part *part, const char *label)
+/* The length of a stretch in one size; 0 where that size has none. */
+static double length_of(const hw_draft *draft, const hw_draft_length *like)
 {
-    double cm[HW_MAX_SIZES] = { 0 };
-    hw_edge_run run = { .parts = { *part }, .count = 1 };
-    int sizes = sheet->plan->finished.count;
-    double sum_cm = 0;
-    for (int i = 0; i < sizes; i++) {
-        if (hw_above_length(sheet->plan->whole, i, &run, &cm[i]) != HW_OK) {
-            hw_grid_text(sheet->grid, 0, HW_STYLE_LABEL, NULL);
+    for (int k = 0; k < draft->length_count; k++) {
+        const hw_draft_length *length = &draft->lengths[k];
+        bool named = like->stretch != NULL && length->stretch != NULL;
+        if (length->edge == like->edge && (!named || strcmp(length->stretch, like->stretch) == 0)) {
+            return length->cm;
         }
-        sum_cm += cm[i];
     }
-    if (sum_cm > 0) {
-        hw_sheet_length_rows(sheet, &(hw_sheet_lengths){ label, cm, sizes, HW_STYLE_PLAIN });
-    }
+    return 0;
 }
 
-/* Each stretch once, where an edge first comes to it. */
-static void stretch_lines(const hw_sheet *sheet, int piece, hw_edge edge)
+static void length_lines(const hw_sheet *sheet, int piece)
 {
-    const hw_edge_line *line = &draft_at(sheet, 0, piece)->outline.edges[edge];
-    const char *before = "";
-    for (int k = 1; k < line->count; k++) {
-        const char *stretch = line->points[k].stretch;
-        if (strcmp(stretch, before) != 0) {
-            hw_edge_part part = { .piece = piece, .edge = edge, .stretch = stretch };
-            length_line(sheet, &part,
-                hw_arena_format(sheet->arena, "length of %s: %s", hw_edge_name(edge), stretch));
+    const hw_draft *first = draft_at(sheet, 0, piece);
+    for (int k = 0; k < first->length_count; k++) {
+        const hw_draft_length *length = &first->lengths[k];
+        double cm[HW_MAX_SIZES];
+        for (int i = 0; i < sheet->plan->finished.count; i++) {
+            cm[i] = length_of(draft_at(sheet, i, piece), length);
         }
-        before = stretch;
+        const char *label = length->edge == HW_EDGE_TOP
+                                ? "width of the top"
+                                : hw_arena_format(sheet->arena, "length of %s: %s",
+                                      hw_edge_name(length->edge), length->stretch);
+        hw_sheet_length_rows(
+            sheet, &(hw_sheet_lengths){ label, cm, sheet->plan->finished.count, HW_STYLE_PLAIN });
     }
 }
 
@@ -128,14 +124,10 @@ static void height_line(const hw_sheet *sheet, int piece)
 
 static void piece_lines(const hw_sheet *sheet, int piece)
 {
-    static const hw_edge edges[] = { HW_EDGE_LEFT, HW_EDGE_RIGHT, HW_EDGE_NECK_RIGHT };
     hw_grid_section(sheet->grid, whole_garment(sheet)->pieces[piece].name);
     count_lines(sheet, piece);
     height_line(sheet, piece);
-    for (size_t e = 0; e < sizeof edges / sizeof edges[0]; e++) {
-        stretch_lines(sheet, piece, edges[e]);
-    }
-    length_line(sheet, &(hw_edge_part){ .piece = piece, .edge = HW_EDGE_TOP }, "width of the top");
+    length_lines(sheet, piece);
 }
 
 static void join_lines(const hw_sheet *sheet)
@@ -184,34 +176,79 @@ void hw_sheet_outline(const hw_sheet *sheet)
 
 enum { SIZE, ROW, WORDS, LEFT, COLUMNS };
 
+/* Steps that are told together, one line each. */
+static void put_steps(
+    const hw_sheet *sheet, const char *label, const hw_shape_steps *steps, int rows_before)
+{
+    for (int k = 0; k < steps->count; k++) {
+        const hw_shape_step *step = &steps->list[k];
+        hw_grid_row(sheet->grid);
+        if (k == 0) {
+            hw_grid_text(sheet->grid, SIZE, HW_STYLE_LABEL, label);
+        }
+        hw_grid_count(sheet->grid, ROW, HW_STYLE_KEY, rows_before + step->row);
+        hw_grid_text(sheet->grid, WORDS, HW_STYLE_NOTE, hw_step_words(steps, k, sheet->arena));
+        hw_grid_count(sheet->grid, LEFT, HW_STYLE_PLAIN, step->left_sts);
+    }
+}
+
+/* The places of each half's own steps once the neck has parted a piece; those at both ends are
+ * told with each half. */
+static bool of_half(hw_shape_step *step, hw_side half)
+{
+    static const hw_step_place own[HW_SIDE_COUNT][2] = { { HW_AT_LEFT, HW_AT_NECK_LEFT },
+        { HW_AT_RIGHT, HW_AT_NECK_RIGHT } };
+    if (step->place == HW_AT_BOTH || step->place == HW_AT_NECK_BOTH) {
+        step->place = own[half][step->place == HW_AT_NECK_BOTH];
+    }
+    return step->place == own[half][0] || step->place == own[half][1];
+}
+
+static hw_shape_steps select_steps(const hw_sheet *sheet, const hw_draft *draft, int half)
+{
+    hw_shape_step *list = hw_arena_get(sheet->arena, (size_t)draft->steps.count, sizeof *list);
+    hw_shape_steps chosen = { .list = list };
+    if (list == NULL) {
+        hw_grid_text(sheet->grid, 0, HW_STYLE_LABEL, NULL);
+        return chosen;
+    }
+    for (int k = 0; k < draft->steps.count; k++) {
+        hw_shape_step step = draft->steps.list[k];
+        bool parted = step.row >= draft->shape.neck_row && step.kind != HW_STEP_DIVIDE;
+        if (half < 0 ? !parted : parted && of_half(&step, (hw_side)half)) {
+            list[chosen.count++] = step;
+        }
+    }
+    return chosen;
+}
+
+/* What is worked across the whole piece, then one half after the other. */
 static void step_lines(const hw_sheet *sheet, int size, int piece)
 {
     const hw_draft *draft = draft_at(sheet, size, piece);
+    const char *name = sheet->plan->finished.names[size];
     int before = hw_plan_find(sheet->plan->whole, piece).plan->hem.total_rows + 1;
-    for (int k = 0; k < draft->steps.count; k++) {
-        const hw_shape_step *step = &draft->steps.list[k];
-        hw_grid_row(sheet->grid);
-        if (k == 0) {
-            hw_grid_text(sheet->grid, SIZE, HW_STYLE_LABEL, sheet->plan->finished.names[size]);
-        }
-        hw_grid_count(sheet->grid, ROW, HW_STYLE_KEY, before + step->row);
-        hw_grid_text(
-            sheet->grid, WORDS, HW_STYLE_NOTE, hw_step_words(&draft->steps, k, sheet->arena));
-        hw_grid_count(sheet->grid, LEFT, HW_STYLE_PLAIN, step->left_sts);
+    hw_shape_steps whole = select_steps(sheet, draft, -1);
+    put_steps(sheet, name, &whole, before);
+    for (int half = 0; half < HW_SIDE_COUNT && draft->shape.neck_row < draft->shape.rows; half++) {
+        hw_shape_steps steps = select_steps(sheet, draft, half);
+        put_steps(sheet,
+            hw_arena_format(sheet->arena, "%s, %s half", name, hw_side_name((hw_side)half)), &steps,
+            before);
     }
 }
 
 void hw_sheet_shaping(const hw_sheet *sheet)
 {
-    static const char *const heads[COLUMNS] = { "size", "row", "what to do",
-        "visible stitches then" };
+    static const char *const heads[COLUMNS] = { "size", "row", "what to do", "visible stitches" };
     static const char *const lines[] = {
         "Rows are counted from the first row of the facing. Left and right: as seen on the right "
         "side.",
         "On a machine the purl side faces you: the left edge hangs at the right of the bed.",
         "Stitches are bound off or cast on at the start of a row; single ones change at either "
         "end.",
-        "Once the neck has parted a piece, the stitches are those of one half.",
+        "The stitches are the visible ones of the row after the step's last working; once the neck",
+        "has parted a piece, those of one half.",
     };
     hw_grid_begin(sheet->grid, sheet->arena, "Shaping", COLUMNS);
     sheet->grid->table.head_rows = 2;

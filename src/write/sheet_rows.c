@@ -23,38 +23,37 @@ static void put_text(const line *l, int column, const char *text)
 }
 
 /* "3", or "3 to 6" where a run begins and ends with different numbers. */
-static void put_range(const line *l, int column, int from, int to)
+static const char *range_text(const line *l, int from, int to)
 {
-    if (from == to) {
-        hw_grid_count(l->sheet->grid, column, HW_STYLE_PLAIN, from);
+    return from == to ? hw_arena_format(l->sheet->arena, "%d", from)
+                      : hw_arena_format(l->sheet->arena, "%d to %d", from, to);
+}
+
+static void rows_cell(const line *l, int column)
+{
+    const char *rows = range_text(l, l->first->number, l->last->number);
+    hw_grid_text(l->sheet->grid, column, HW_STYLE_KEY, rows);
+}
+
+/* "band"; of a parted piece "right half", as nothing but main rows is knitted in halves. */
+static void part_cell(const line *l, int column)
+{
+    const char *kind = hw_rowwords_kind(l->first->kind);
+    const char *half = hw_rowwords_part(l->first->part);
+    if (l->first->part == HW_PART_WHOLE) {
+        put_text(l, column, kind);
+    } else if (l->first->kind == HW_ROW_MAIN) {
+        put_text(l, column, half);
     } else {
-        put_text(l, column, hw_arena_format(l->sheet->arena, "%d to %d", from, to));
+        put_text(l, column, hw_arena_format(l->sheet->arena, "%s, %s", kind, half));
     }
 }
 
-static void from_cell(const line *l, int column)
+static void carriage_cell(const line *l, int column)
 {
-    hw_grid_count(l->sheet->grid, column, HW_STYLE_KEY, l->first->number);
-}
-
-static void to_cell(const line *l, int column)
-{
-    hw_grid_count(l->sheet->grid, column, HW_STYLE_KEY, l->last->number);
-}
-
-static void before_cell(const line *l, int column)
-{
-    put_text(l, column, hw_side_name(l->first->before));
-}
-
-static void after_cell(const line *l, int column)
-{
-    put_text(l, column, hw_side_name(l->last->after));
-}
-
-static void fabric_cell(const line *l, int column)
-{
-    put_text(l, column, hw_fabric_name(l->first->fabric));
+    put_text(l, column,
+        hw_arena_format(l->sheet->arena, "%s to %s", hw_side_name(l->first->before),
+            hw_side_name(l->last->after)));
 }
 
 static void dial_cell(const line *l, int column)
@@ -64,53 +63,6 @@ static void dial_cell(const line *l, int column)
     } else if (l->first->has_dial) {
         hw_grid_number(l->sheet->grid, column, HW_STYLE_KEY, l->first->dial, DIAL_DECIMALS);
     }
-}
-
-static void setting_cell(const line *l, int column)
-{
-    put_text(l, column, hw_rowwords_carriage(l->first->setting));
-}
-
-static void card_cell(const line *l, int column)
-{
-    put_text(l, column, l->plan->work == HW_WORK_PICKED ? "" : hw_rowwords_card(l->first->card));
-}
-
-static void read_cell(const line *l, int column)
-{
-    if (l->first->card_read > 0) {
-        put_range(l, column, l->first->card_read, l->last->card_read);
-    }
-}
-
-static void view_cell(const line *l, int column)
-{
-    if (l->first->card_view > 0) {
-        put_range(l, column, l->first->card_view, l->last->card_view);
-    }
-}
-
-static void chart_cell(const line *l, int column)
-{
-    if (l->first->chart_row > 0) {
-        put_range(l, column, l->first->chart_row, l->last->chart_row);
-    }
-}
-
-static void yarn_cell(const line *l, int column, hw_feeder feeder)
-{
-    hw_row_yarn yarn = l->first->feeders[feeder];
-    put_text(l, column, yarn == HW_YARN_NONE ? "" : hw_rowwords_yarn(yarn));
-}
-
-static void first_feeder_cell(const line *l, int column)
-{
-    yarn_cell(l, column, HW_FEEDER_FIRST);
-}
-
-static void second_feeder_cell(const line *l, int column)
-{
-    yarn_cell(l, column, HW_FEEDER_SECOND);
 }
 
 /* Needles of the first row; where shaping changes them, the line's words and stitches say so. */
@@ -124,38 +76,24 @@ static void needles_cell(const line *l, int column)
 
 static void stitches_cell(const line *l, int column)
 {
-    put_range(l, column, l->first->sts, l->last->sts);
+    if (l->first->sts == l->last->sts) {
+        hw_grid_count(l->sheet->grid, column, HW_STYLE_PLAIN, l->first->sts);
+    } else {
+        put_text(l, column, range_text(l, l->first->sts, l->last->sts));
+    }
 }
 
-static void hand_cell(const line *l, int column)
+static void words_cell(const line *l, int column)
 {
-    put_text(l, column, hw_rowwords_run(l->plan, l->run, l->sheet->arena));
+    const char *words = hw_rowwords_run(l->plan, l->run, l->sheet->arena);
+    if (words == NULL || words[0] != '\0') {
+        hw_grid_text(l->sheet->grid, column, HW_STYLE_NOTE, words);
+    }
 }
 
 static void facing_side_cell(const line *l, int column)
 {
     put_text(l, column, l->first->right_side ? "right side" : "wrong side");
-}
-
-/* Facings are knitted on thinner needles [H3]; the loose row on thicker ones [P1]. */
-static void thickness_cell(const line *l, int column)
-{
-    const char *words = l->first->fabric == HW_FACING ? "1 to 3 sizes thinner" : "as in the swatch";
-    put_text(l, column, l->first->loosest ? "thicker, for this row" : words);
-}
-
-static void direction_cell(const line *l, int column)
-{
-    if (l->first->chart_row == 0) {
-        return;
-    }
-    if (l->plan->in_rounds) {
-        put_text(l, column, "right to left");
-    } else if (l->run->count == 1) {
-        put_text(l, column, l->first->right_side ? "right to left" : "left to right");
-    } else {
-        put_text(l, column, "right side: right to left; wrong side: left to right");
-    }
 }
 
 typedef struct {
@@ -164,57 +102,55 @@ typedef struct {
 } column;
 
 static const column bed_columns[] = {
-    { "row from", from_cell },
-    { "to", to_cell },
-    { "carriage from", before_cell },
-    { "to", after_cell },
-    { "fabric", fabric_cell },
+    { "rows", rows_cell },
+    { "part", part_cell },
+    { "carriage", carriage_cell },
     { "dial", dial_cell },
-    { "carriage setting", setting_cell },
-    { "card", card_cell },
-    { "card reads row", read_cell },
-    { "row in view", view_cell },
-    { "chart row", chart_cell },
-    { "first feeder", first_feeder_cell },
-    { "second feeder", second_feeder_cell },
-    { "needles in work", needles_cell },
+    { "needles", needles_cell },
     { "stitches", stitches_cell },
-    { "by hand", hand_cell },
+    { "what to do", words_cell },
+};
+
+static const char *const bed_lines[] = {
+    "Left and right of the carriage, the needles and the shaping are those of the bed, as you sit "
+    "at "
+    "it. The purl side faces you: the piece's left edge and left half hang at the right of the "
+    "bed.",
+    "The carriage goes from where it stands before these rows to where it stands after them. Where "
+    "a line says nothing of it, it stays set as it was.",
+    "The needles are those in work in the first of these rows; the stitches go from the first row "
+    "to the last.",
 };
 
 static const column hand_columns[] = {
-    { "row from", from_cell },
-    { "to", to_cell },
+    { "rows", rows_cell },
+    { "part", part_cell },
     { "begins on", facing_side_cell },
-    { "fabric", fabric_cell },
-    { "needles", thickness_cell },
-    { "chart row", chart_cell },
-    { "read the chart", direction_cell },
-    { "yarn", first_feeder_cell },
-    { "second yarn", second_feeder_cell },
     { "stitches", stitches_cell },
-    { "to do", hand_cell },
+    { "what to do", words_cell },
 };
 
+static const char *const hand_lines[] = {
+    "Left and right are those of the right side. The stitches go from the first of these rows to "
+    "the last.",
+    "Where a line says nothing of the needles, they stay as they were.",
+};
+
+/* What differs between a bed and hand knitting. */
 typedef struct {
     const column *list;
     int count;
+    const char *const *lines; /* how the table is read */
+    int line_count;
 } columns;
 
 static columns columns_of(const hw_row_block *block)
 {
-    columns bed = { bed_columns, (int)(sizeof bed_columns / sizeof bed_columns[0]) };
-    columns hand = { hand_columns, (int)(sizeof hand_columns / sizeof hand_columns[0]) };
+    columns bed = { bed_columns, (int)(sizeof bed_columns / sizeof bed_columns[0]), bed_lines,
+        (int)(sizeof bed_lines / sizeof bed_lines[0]) };
+    columns hand = { hand_columns, (int)(sizeof hand_columns / sizeof hand_columns[0]), hand_lines,
+        (int)(sizeof hand_lines / sizeof hand_lines[0]) };
     return block->plan->work == HW_WORK_HAND ? hand : bed;
-}
-
-static const char *part_name(const hw_sheet *sheet, const hw_row *row)
-{
-    if (row->part == HW_PART_WHOLE) {
-        return hw_rowwords_kind(row->kind);
-    }
-    return hw_arena_format(
-        sheet->arena, "%s, %s", hw_rowwords_kind(row->kind), hw_rowwords_part(row->part));
 }
 
 static void run_line(const hw_sheet *sheet, const hw_rowplan *plan, const hw_row_run *run)
@@ -223,9 +159,9 @@ static void run_line(const hw_sheet *sheet, const hw_rowplan *plan, const hw_row
     columns shown = columns_of(&block);
     const hw_row *first = &plan->rows[run->first];
     line l = { sheet, plan, run, first, first + run->count - 1 };
-    hw_grid_line(sheet->grid, HW_STYLE_LABEL, part_name(sheet, first));
+    hw_grid_row(sheet->grid);
     for (int c = 0; c < shown.count; c++) {
-        shown.list[c].put(&l, c + 1);
+        shown.list[c].put(&l, c);
     }
 }
 
@@ -240,8 +176,7 @@ static void block_lines(const hw_sheet *sheet, const hw_row_block *block)
     hw_grid_section(
         sheet->grid, hw_arena_format(sheet->arena, "%s, size %s", block->piece, block->size));
     for (int i = 0; i < plan->finding_count; i++) {
-        hw_grid_line(
-            sheet->grid, HW_STYLE_WARNING, hw_row_finding_text(&plan->findings[i], sheet->arena));
+        hw_sheet_lines(sheet, hw_row_finding_text(&plan->findings[i], sheet->arena));
     }
     for (int i = 0; i < runs.count; i++) {
         run_line(sheet, plan, &runs.list[i]);
@@ -252,17 +187,21 @@ void hw_sheet_rows(const hw_sheet *sheet, const hw_row_block *blocks, int count)
 {
     assert(count > 0);
     columns shown = columns_of(&blocks[0]);
-    hw_grid_begin(sheet->grid, sheet->arena, "Rows", shown.count + 1);
+    hw_grid_begin(sheet->grid, sheet->arena, "Rows", shown.count);
     sheet->grid->table.head_rows = 2;
     sheet->grid->table.head_columns = 1;
-    sheet->grid->table.first_width = 24;
+    sheet->grid->table.large = true;
     hw_sheet_title(sheet, "every row, piece by piece");
-    hw_grid_line(sheet->grid, HW_STYLE_HEAD, "part");
+    hw_grid_row(sheet->grid);
     for (int c = 0; c < shown.count; c++) {
-        hw_grid_text(sheet->grid, c + 1, HW_STYLE_HEAD, shown.list[c].head);
+        hw_grid_text(sheet->grid, c, HW_STYLE_HEAD, shown.list[c].head);
     }
     for (int i = 0; i < count; i++) {
         assert((blocks[i].plan->work == HW_WORK_HAND) == (blocks[0].plan->work == HW_WORK_HAND));
         block_lines(sheet, &blocks[i]);
+    }
+    hw_grid_section(sheet->grid, "how to read this");
+    for (int i = 0; i < shown.line_count; i++) {
+        hw_sheet_lines(sheet, shown.lines[i]);
     }
 }

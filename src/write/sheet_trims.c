@@ -146,9 +146,9 @@ static void ratio_line(const hw_sheet *sheet, int trim, int size, int edge)
     const char *name = hw_trimming_edge(sheet->plan->whole, trim, edge, sheet->arena);
     const char *words = hw_pickup_best_words(share, sheet->arena);
     bool refused = name == NULL || words == NULL;
-    hw_sheet_run_on(sheet, refused ? NULL
-                                   : hw_arena_format(sheet->arena, "%s, %s: %s",
-                                         sheet->plan->finished.names[size], name, words));
+    hw_sheet_lines(sheet, refused ? NULL
+                                  : hw_arena_format(sheet->arena, "%s, %s: %s",
+                                        sheet->plan->finished.names[size], name, words));
 }
 
 /* How many in so many rows, where an edge runs up enough: lines that run on over the columns. */
@@ -170,7 +170,7 @@ static void hole_lines(const hw_sheet *sheet, int trim)
     hw_grid_line(sheet->grid, HW_STYLE_SECTION, "buttonholes, through both layers");
     for (int h = 0; h < count; h++) {
         hw_grid_line(sheet->grid, HW_STYLE_LABEL,
-            hw_arena_format(sheet->arena, "  hole %d: stitches before it", h + 1));
+            hw_arena_format(sheet->arena, "  hole %d: stitches below it", h + 1));
         for (int i = 0; i < sizes_of(sheet); i++) {
             hw_grid_count(
                 sheet->grid, 1 + i, HW_STYLE_KEY, at(sheet, i, trim)->holes.holes[h].below_sts);

@@ -8,10 +8,12 @@ static const struct hw_yarnuse *use_of(const hw_sheet *sheet)
     return sheet->plan->whole != NULL ? sheet->plan->whole->yarn : NULL;
 }
 
+enum { FINE = 10 }; /* grams or metres below which a tenth is shown */
+
 static void number(const hw_sheet *sheet, int column, bool known, double value)
 {
     if (known) {
-        hw_grid_number(sheet->grid, column, HW_STYLE_PLAIN, value, 0);
+        hw_grid_number(sheet->grid, column, HW_STYLE_PLAIN, value, value < FINE ? 1 : 0);
     } else {
         hw_grid_text(sheet->grid, column, HW_STYLE_PLAIN, "not known");
     }

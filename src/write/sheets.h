@@ -49,14 +49,14 @@ hw_sheet hw_sheet_part(const hw_sheet *sheet, int part);
  * memory. */
 char *hw_sheet_part_name(const hw_sheet *sheet, int part);
 
+/* Add a text in lines that run on over the columns, as a section's do; NULL is refused memory. */
+void hw_sheet_lines(const hw_sheet *sheet, const char *text);
+
 /* The first line of a table: the garment's name, and what the table holds. */
 void hw_sheet_title(const hw_sheet *sheet, const char *what);
 
 /* "seam front right to back left", with other words before it; NULL when memory is refused. */
 char *hw_sheet_seam_name(const hw_sheet *sheet, const char *before, int seam);
-
-/* Add a text in lines that run on over the columns; NULL stands for refused memory. */
-void hw_sheet_run_on(const hw_sheet *sheet, const char *text);
 
 /* One row of lengths, or two of them where both units are shown. */
 typedef struct {

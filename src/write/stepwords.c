@@ -8,8 +8,8 @@ static const char *const places[] = {
     [HW_AT_LEFT] = "at the left edge",
     [HW_AT_RIGHT] = "at the right edge",
     [HW_AT_BOTH] = "at each end",
-    [HW_AT_NECK_LEFT] = "at the neck edge of the left half",
-    [HW_AT_NECK_RIGHT] = "at the neck edge of the right half",
+    [HW_AT_NECK_LEFT] = "at the left half's neck edge",
+    [HW_AT_NECK_RIGHT] = "at the right half's neck edge",
     [HW_AT_NECK_BOTH] = "at the neck edge of each half",
     [HW_AT_MIDDLE] = "in the middle",
 };
@@ -26,7 +26,7 @@ static const char *const parts[HW_AT_COUNT] = {
     [HW_AT_MIDDLE] = "",
 };
 
-static const char *ordinal(int n)
+const char *hw_step_ordinal(int n)
 {
     bool teen = n % 100 >= 11 && n % 100 <= 13;
     return teen ? "th" : n % 10 == 1 ? "st" : n % 10 == 2 ? "nd" : n % 10 == 3 ? "rd" : "th";
@@ -69,7 +69,7 @@ static void say_when(const hw_shape_step *step, hw_buf *buf)
         hw_buf_format(buf, " in this row and each row after it, %d times in all", step->times);
     } else if (step->times > 2) {
         hw_buf_format(buf, " in this row and every %d%s row after it, %d times in all", step->every,
-            ordinal(step->every), step->times);
+            hw_step_ordinal(step->every), step->times);
     }
 }
 

@@ -5,6 +5,9 @@
 
 #include "core/shape.h"
 
+/* The letters behind a number: "nd" for 2. */
+const char *hw_step_ordinal(int n);
+
 /*
  * What to do in a step, without its row: "decrease 1 stitch at each end in this row and every 6th
  * row after it, 5 times in all".

@@ -65,7 +65,7 @@ static int cell_lines(const group *g, int row, int column)
     }
     char room[HW_COLUMNS_CELL_ROOM];
     const char *text = hw_columns_cell(cell, room);
-    return hw_columns_lines(text, stacked(g, cell, column) ? 1 : g->widths[column]);
+    return hw_wrap_lines(text, stacked(g, cell, column) ? 1 : g->widths[column]);
 }
 
 static bool to_the_right(const group *g, const hw_cell *cell, int column)
@@ -81,8 +81,8 @@ static void cell_line(const group *g, const hw_cell *cell, int column, int numbe
     char room[HW_COLUMNS_CELL_ROOM];
     size_t len = 0;
     const char *text = hw_columns_cell(cell, room);
-    text = number < 0 ? "" : hw_columns_line(text, g->widths[column], number, &len);
-    int spare = g->widths[column] - hw_columns_width(text, len);
+    text = number < 0 ? "" : hw_wrap_line(text, g->widths[column], number, &len);
+    int spare = g->widths[column] - hw_wrap_width(text, len);
     bool right = to_the_right(g, cell, column);
     l->owed += right ? spare : 0;
     line_text(l, text, len);
@@ -127,9 +127,9 @@ static int run_on(const char *text, int width, line *l)
 {
     size_t len = 0;
     int widest = 0;
-    for (int i = 0; i < hw_columns_lines(text, width); i++) {
-        const char *part = hw_columns_line(text, width, i, &len);
-        int wide = hw_columns_width(part, len);
+    for (int i = 0; i < hw_wrap_lines(text, width); i++) {
+        const char *part = hw_wrap_line(text, width, i, &len);
+        int wide = hw_wrap_width(part, len);
         widest = wide > widest ? wide : widest;
         line_text(l, part, len);
         line_end(l);
@@ -240,7 +240,7 @@ static void lay_out(const hw_table *table, int from, int to, int width, group *g
                 g->has_squares || style == HW_STYLE_BACKGROUND || style == HW_STYLE_CONTRAST;
         }
     }
-    hw_columns_fit(&(hw_columns_range){ table, from, to, width, BETWEEN }, g->widths);
+    hw_columns_fit(&(hw_columns_range){ table, from, to, width, BETWEEN, false }, g->widths);
 }
 
 static bool empty_row(const hw_table *table, int number)

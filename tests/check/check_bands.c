@@ -197,8 +197,8 @@ static const hw_check_fault faults[] = {
     { "{fold: purl row}", "{depth: 2 cm, face rows: 8}", HW_ERR_REPEATED, 23, 10,
         "both `depth` and `face rows`", "keep one" },
     { ", unravelled metres: 2.5", "", HW_ERR_MISSING, 28, 9, "belong together", "write both" },
-    { "contrast: {ball: 25}", "contrast: {ball: 25, unravelled metres: 2}", HW_ERR_MISSING, 29, 13,
-        "belong together", "write both" },
+    { "contrast: {ball: 25}", "contrast: {ball: 25, unravelled metres: 2}", HW_ERR_UNKNOWN, 29, 13,
+        "knitted in the main yarn", "under `main`" },
     { "cords: waist", "cords: wrist", HW_ERR_UNKNOWN, 32, 10, "`wrist`", "waist" },
 };
 

@@ -102,6 +102,7 @@ END_TEST
 START_TEST(looks)
 {
     hw_tables tables = example_tables(&e, &arena);
+    tables.tables[0].large = true;
     ck_assert_int_eq(hw_book_write(&tables, path, NULL, NULL), HW_OK);
     const char *sheet = part("xl/worksheets/sheet1.xml");
     has(sheet, "state=\"frozen\"");
@@ -110,12 +111,19 @@ START_TEST(looks)
     has(sheet, "fitToHeight=\"0\"");
     has(sheet, "numberStoredAsText=\"1\"");
     ck_assert_int_eq(count(sheet, "<mergeCell "), 0);
-    const char *chart = part("xl/worksheets/sheet9.xml");
+    int figure = 0;
+    while (strcmp(tables.tables[figure].name, "Chart") != 0) {
+        figure++;
+    }
+    char name[64];
+    (void)snprintf(name, sizeof name, "xl/worksheets/sheet%d.xml", figure + 1);
+    const char *chart = part(name);
     ck_assert_int_gt(count(chart, "<mergeCell "), 5); /* facts run over the narrow columns */
     const char *styles = part("xl/styles.xml");
     has(styles, "9C0006");
     has(styles, "24476B");
     has(styles, "formatCode=\"0.0\"");
+    has(styles, "<sz val=\"12\"/>"); /* large: 10 points and a fifth more */
 }
 END_TEST
 

@@ -83,8 +83,8 @@ START_TEST(keys_in_order)
 {
     static const char *const keys[] = { "format", "version", "title", "garment", "units", "sizes",
         "body", "finished", "pieces", "tolerance_cm", "total_cost", "fits", "seams", "hem", "motif",
-        "gauge", "tolerances", "punch", "alternatives", "parts", "uppers", "drafts", "joins",
-        "trims", "yarn", "rows", "notes", "basis", "tables" };
+        "gauge", "tolerances", "punch", "alternatives", "parts", "upper_bands", "uppers", "drafts",
+        "joins", "trims", "yarn", "rows", "notes", "basis", "tables" };
     json_t *top = parsed();
     const char *key = NULL;
     json_t *value = NULL;

@@ -52,7 +52,7 @@ START_TEST(back_by_hand)
     ck_assert_int_eq(back->hem_rows, 20);
     ck_assert_int_eq(back->count, 20 + 138 + 30);
     ck_assert_int_eq(back->rows[back->count - 1].number, 158);
-    ck_assert_int_eq(marked(back), 99);
+    ck_assert_int_eq(marked(back), 0); /* ten stitches are bound off there: it shows by itself */
     ck_assert_int_eq(chart_row(back, 0, 1), 13);
     ck_assert_int_eq(chart_row(back, 0, 4), 16);
     ck_assert_int_eq(back->start, HW_RIGHT);
@@ -78,7 +78,7 @@ START_TEST(bands_from_below)
     ck_assert_int_eq(chart_row(back, 1, 1), 69);
     ck_assert_int_eq(chart_row(back, 1, 4), 72);
     ck_assert_int_eq(chart_row(back, 2, 1), 85);
-    ck_assert_int_eq(marked(back), 95);
+    ck_assert_int_eq(marked(back), 0);
     const hw_rowplan *front = rows_of(&t, TANK_FRONT);
     ck_assert_int_eq(chart_row(front, 1, 1), 20 + 66 + 1);
     ck_assert_int_eq(chart_row(front, 2, 1), 0);

@@ -61,7 +61,7 @@ START_TEST(widths_of_texts)
           "2",
             3 } };
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
-        ck_assert_int_eq(hw_columns_width(rows[i].text, strlen(rows[i].text)), rows[i].width);
+        ck_assert_int_eq(hw_wrap_width(rows[i].text, strlen(rows[i].text)), rows[i].width);
     }
 }
 END_TEST
@@ -203,17 +203,17 @@ START_TEST(wrapping)
 {
     size_t len = 0;
     const char *text = "one two\nthree abcdefghij";
-    ck_assert_int_eq(hw_columns_lines(text, 7), 4);
+    ck_assert_int_eq(hw_wrap_lines(text, 7), 4);
     static const char *const lines[] = { "one two", "three", "abcdefg", "hij" };
     for (int i = 0; i < 4; i++) {
-        const char *line = hw_columns_line(text, 7, i, &len);
+        const char *line = hw_wrap_line(text, 7, i, &len);
         ck_assert_uint_eq(len, strlen(lines[i]));
         ck_assert_int_eq(memcmp(line, lines[i], len), 0);
     }
-    ck_assert_str_eq(hw_columns_line(text, 7, 4, &len), "");
+    ck_assert_str_eq(hw_wrap_line(text, 7, 4, &len), "");
     ck_assert_uint_eq(len, 0);
-    ck_assert_int_eq(hw_columns_lines("", 7), 0);
-    ck_assert_int_eq(hw_columns_lines("\xE7\xB7\xA8", 1), 1); /* too wide, yet it is shown */
+    ck_assert_int_eq(hw_wrap_lines("", 7), 0);
+    ck_assert_int_eq(hw_wrap_lines("\xE7\xB7\xA8", 1), 1); /* too wide, yet it is shown */
 }
 END_TEST
 
@@ -222,7 +222,7 @@ static void lines_fit(const char *text, int width)
     for (const char *line = text; *line != '\0';) {
         size_t len = strcspn(line, "\n");
         ck_assert_msg(len == 0 || line[len - 1] != ' ', "blank at the end: %.*s", (int)len, line);
-        ck_assert_msg(hw_columns_width(line, len) <= width, "too long: %.*s", (int)len, line);
+        ck_assert_msg(hw_wrap_width(line, len) <= width, "too long: %.*s", (int)len, line);
         ck_assert(line[len] == '\n');
         line += len + 1;
     }

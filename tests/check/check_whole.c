@@ -135,7 +135,8 @@ START_TEST(shaping)
     ck_assert(told(98, "bind off 10 stitches at the right edge") ||
               told(100, "bind off 10 stitches at the right edge"));
     ck_assert(told(129, "bind off 40 stitches in the middle"));
-    ck_assert(told(159, "bind off the last 10 stitches of each half"));
+    ck_assert(told(159, "bind off the last 10 stitches of the left half"));
+    ck_assert(told(159, "bind off the last 10 stitches of the right half"));
     ck_assert_int_gt(find(table("Shaping"), "sleeve", 0), find(table("Shaping"), "back", 0));
     tank_close(&t);
 }
@@ -189,7 +190,7 @@ START_TEST(trims)
         { "Trims", "armband: your own motif", "  band", 4 },
         { "Trims", "armband: your own motif", "  plain, up to the fold", 2 },
         { "Trims", "armband: your own motif", "  front left armhole", 34 },
-        { "Trims", "placket: plain", "  hole 7: stitches before it", 93 },
+        { "Trims", "placket: plain", "  hole 7: stitches below it", 93 },
         { "Trims", "placket: plain", "  stitches of each", 4 },
     };
     make(EDITS(TRIMS("  armband:\n" PAIRS "  placket: {buttonholes: 7, buttonhole stitches: 4}\n")),

@@ -150,9 +150,10 @@ static void check_draft(const hw_plan *plan, int size, int piece)
         must_hold(!draft->drawn, "nothing is drawn of what has no outline");
         return;
     }
-    must_hold(draft->drawn && draft->task.rows >= 1, "what the garment draws has rows");
+    must_hold(draft->drawn && draft->shape.rows >= 1 && draft->shape.rows <= draft->task.rows,
+        "what the garment draws has rows");
     must_hold(draft->area_cm2 > 0 && isfinite(draft->area_cm2), "an area");
-    for (int row = 0; row < draft->task.rows; row++) {
+    for (int row = 0; row < draft->shape.rows; row++) {
         must_hold(hw_draft_sts(draft, row) >= 1, "a stitch in every row");
         must_hold(draft->low_cm[row + 1] > draft->low_cm[row], "rows above each other");
     }
@@ -167,7 +168,7 @@ static void check_draft(const hw_plan *plan, int size, int piece)
                               upper->motifs * motif->repeat - motif->gap ==
                           upper->sts,
             "whole motifs between margins");
-        must_hold(upper->first_row + upper->rows <= draft->task.rows, "a band below the top");
+        must_hold(upper->first_row + upper->rows <= draft->shape.rows, "a band below the top");
     }
 }
 
