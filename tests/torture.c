@@ -216,16 +216,14 @@ static hw_status write_json(const Results *made, hw_arena *arena, hw_buf *buf)
 /* The longest parts of the document, each by itself. */
 static hw_status write_parts(const Results *made, hw_arena *arena, hw_buf *buf)
 {
-    static json_t *(*const parts[])(
-        hw_json_writer *) = { hw_json_drafts, hw_json_rowplans, hw_json_trims, hw_json_yarn };
-    hw_json_writer w = { .plan = &made->plan, .tables = &made->tables, .arena = arena };
-    (void)buf;
-    for (size_t i = 0; i < sizeof parts / sizeof parts[0] && w.status == HW_OK; i++) {
-        json_t *part = parts[i](&w);
-        w.status = part == NULL ? HW_ERR_NOMEM : w.status;
-        json_decref(part);
+    static void (*const lists[])(
+        hw_json_writer *) = { hw_json_drafts, hw_json_rowplans, hw_json_trims };
+    hw_json_writer w = { .plan = &made->plan, .tables = &made->tables, .arena = arena, .buf = buf };
+    for (size_t i = 0; i < sizeof lists / sizeof lists[0] && w.status == HW_OK; i++) {
+        hw_json_list(&w, "list", lists[i]);
     }
-    return w.status;
+    hw_json_member(&w, "yarn", hw_json_yarn(&w));
+    return w.status == HW_OK ? hw_buf_status(buf) : w.status;
 }
 
 /* From texts to tables; what was not reached, or failed, is as it was. */
