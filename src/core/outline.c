@@ -432,6 +432,45 @@ hw_status hw_outline_area(const hw_outline *outline, double *out_cm2)
     return HW_OK;
 }
 
+/* Two lengths that differ by less are the same. */
+static const double same_cm = 1e-9;
+
+/* Of edges in a row. */
+static hw_status run_length(const hw_outline *const *pieces, const hw_edge_run *run, double *out_cm)
+{
+    double sum_cm = 0;
+    for (int i = 0; i < run->count; i++) {
+        const hw_edge_part *part = &run->parts[i];
+        const hw_outline *outline = pieces[part->piece];
+        double cm = 0;
+        hw_status status = HW_OK;
+        if (outline != NULL && outline->edges[part->edge].count > 0) {
+            status = hw_edge_length(&outline->edges[part->edge], part->stretch, &cm);
+        }
+        if (status != HW_OK) {
+            return status;
+        }
+        sum_cm += cm;
+    }
+    *out_cm = sum_cm;
+    return HW_OK;
+}
+
+hw_status hw_outline_join(
+    const hw_outline *const *pieces, const hw_joint_edges *join, hw_join_lengths *out)
+{
+    hw_join_lengths lengths = { 0 };
+    for (int end = 0; end < 2; end++) {
+        hw_status status = run_length(pieces, &join->ends[end], &lengths.cm[end]);
+        if (status != HW_OK) {
+            return status;
+        }
+    }
+    lengths.closes = fabs(lengths.cm[0] - lengths.cm[1]) <= join->within_cm + same_cm;
+    *out = lengths;
+    return HW_OK;
+}
+
 double hw_outline_height(const hw_outline *outline, const char *stretch)
 {
     double height_cm = -1;

@@ -127,7 +127,8 @@ bool hw_shape_holds(const hw_shape_task *task, hw_side side, int row);
 /* The edge at which a row begins, as seen on the right side. */
 hw_side hw_shape_start(const hw_shape *shape, int row);
 
-/* Visible stitches of a row: all of it, and, once the neck has parted it, of one half. */
+/* Visible stitches of a row: all of it, both halves of a parted one; and, once the neck has parted
+ * it, of one half. */
 int hw_shape_sts(const hw_shape *shape, int row);
 int hw_shape_half_sts(const hw_shape *shape, int row, hw_side half);
 
