@@ -81,7 +81,7 @@ static int find_trims(const drawing *d, int size, int piece, hw_draw_trim *trims
         for (int k = 0; k < trim->along.count; k++) {
             const hw_edge_part *part = &trim->along.parts[k];
             const hw_pickup_share *share = hw_trimming_share(trimmed, k);
-            if (part->piece == piece && share != NULL && count < HW_DRAW_MAX_TRIMS) {
+            if (part->piece == piece && share != NULL) {
                 trims[count++] = (hw_draw_trim){ .name = trim->name,
                     .edge = part->edge,
                     .stretch = part->stretch,

@@ -145,11 +145,55 @@ static hw_status show_joins(const checking *c, bool *closed)
     return HW_OK;
 }
 
+/* The trims along a piece's edges, as deep as the garment makes them; of others the project says
+ * how deep they are. */
+static hw_status find_trims(const checking *c, int size, int piece, hw_draw_piece *out)
+{
+    const hw_garment *garment = &c->project.garment;
+    hw_rule_place place = { .finished = &c->finished, .size = size };
+    hw_draw_trim *trims = hw_arena_get(c->arena, HW_DRAW_MAX_TRIMS, sizeof *trims);
+    if (trims == NULL) {
+        return no_memory(c);
+    }
+    out->trims = trims;
+    for (int t = 0; t < garment->trim_count; t++) {
+        const hw_trim *trim = &garment->trims[t];
+        double depth_cm = 0;
+        hw_status status = hw_rule_value(&trim->depth, &place, &depth_cm, NULL, c->err);
+        if (status != HW_OK) {
+            return status;
+        }
+        for (int k = 0; k < trim->along.count; k++) {
+            const hw_edge_part *part = &trim->along.parts[k];
+            if (part->piece == piece) {
+                trims[out->trim_count++] = (hw_draw_trim){ .name = trim->name,
+                    .edge = part->edge,
+                    .stretch = part->stretch,
+                    .depth_cm = depth_cm };
+            }
+        }
+    }
+    return HW_OK;
+}
+
+static hw_status gather_pieces(const checking *c, int size, hw_draw_piece *pieces, int *count)
+{
+    const hw_garment *garment = &c->project.garment;
+    hw_status status = HW_OK;
+    for (int p = 0; p < garment->piece_count && status == HW_OK; p++) {
+        if (garment->pieces[p].outline != NULL) {
+            hw_draw_piece *drawn = &pieces[(*count)++];
+            *drawn = (hw_draw_piece){ .name = garment->pieces[p].name,
+                .outline = &c->outlines[size * garment->piece_count + p] };
+            status = find_trims(c, size, p, drawn);
+        }
+    }
+    return status;
+}
+
 static hw_status draw(const checking *c)
 {
     const char *path = c->opts->values[HW_OPT_SAVE];
-    hw_docs docs;
-    const hw_garment *garment = &c->project.garment;
     const char *name = c->opts->values[HW_OPT_SIZE];
     int size = c->finished.count / 2;
     hw_status status = name == NULL ? HW_OK : hw_load_size(&c->finished, name, &size, c->err);
@@ -159,20 +203,16 @@ static hw_status draw(const checking *c)
     hw_draw_piece pieces[HW_MAX_PIECES];
     hw_draw_pieces_task task = { .pieces = pieces,
         .room = hw_draw_paper,
-        .title =
-            hw_arena_format(c->arena, "%s, size %s", garment->title, c->finished.names[size]) };
-    for (int p = 0; p < garment->piece_count; p++) {
-        if (garment->pieces[p].outline != NULL) {
-            pieces[task.count++] = (hw_draw_piece){ .name = garment->pieces[p].name,
-                .outline = &c->outlines[size * garment->piece_count + p] };
-        }
-    }
-    if (task.count == 0) {
+        .title = hw_arena_format(
+            c->arena, "%s, size %s", c->project.garment.title, c->finished.names[size]) };
+    status = task.title == NULL ? no_memory(c) : gather_pieces(c, size, pieces, &task.count);
+    if (status == HW_OK && task.count == 0) {
         hw_buf_text(c->out, "It draws no outline, so there is nothing to draw.\n");
         return HW_OK;
     }
+    hw_docs docs;
     hw_drawing picture;
-    status = task.title == NULL ? no_memory(c) : hw_draw_pieces(&task, c->arena, &picture, c->err);
+    status = status == HW_OK ? hw_draw_pieces(&task, c->arena, &picture, c->err) : status;
     if (status != HW_OK) {
         return status;
     }

@@ -31,7 +31,7 @@ typedef struct {
     int sts;             /* picked up there; 0: not said */
 } hw_draw_trim;
 
-enum { HW_DRAW_MAX_TRIMS = 16 }; /* on one piece */
+enum { HW_DRAW_MAX_TRIMS = HW_MAX_TRIMS * HW_MAX_PARTS }; /* on one piece */
 
 /* A piece in one size. */
 typedef struct {
