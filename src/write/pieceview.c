@@ -260,6 +260,25 @@ typedef struct {
     double free_mm; /* below it there is a line across already */
 } wording;
 
+/* Whether a text would lie on a line at a height that runs across the piece. */
+static bool lies_at(const wording *w, const box *b, double up_cm)
+{
+    double y_mm = spot_at(w->ink, 0, up_cm).y_mm;
+    return fabs(y_mm - b->middle.y_mm) < apart_mm / 2 - tiny_mm;
+}
+
+/* Whether a text would lie on an end of the hem's face or of a band. */
+static bool lies_on_band(const wording *w, const box *b)
+{
+    const hw_draw_piece *piece = w->ink->at->view->piece;
+    bool lies = lies_at(w, b, piece->face_cm);
+    for (int i = 0; i < piece->band_count; i++) {
+        lies =
+            lies || lies_at(w, b, piece->bands[i].from_cm) || lies_at(w, b, piece->bands[i].to_cm);
+    }
+    return lies;
+}
+
 /* Whether a text in the middle of a way across the piece would touch neither its ends nor anything
  * that stands there. */
 static bool is_free(
@@ -267,7 +286,8 @@ static bool is_free(
 {
     hw_point at = { (across->from.x_mm + across->to.x_mm) / 2, y_mm };
     box b = box_of(at, HW_ALIGN_MIDDLE, text);
-    if (2 * b.half_mm >= across->to.x_mm - across->from.x_mm || touches(w->ink, &b)) {
+    if (2 * b.half_mm >= across->to.x_mm - across->from.x_mm || touches(w->ink, &b) ||
+        lies_on_band(w, &b)) {
         return false;
     }
     for (int i = 0; i < w->out->text_count; i++) {

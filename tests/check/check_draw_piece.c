@@ -407,6 +407,40 @@ START_TEST(bands)
 }
 END_TEST
 
+/* A band right below the underarm of a narrow piece: neither its name nor the width there lies on
+ * a line across. */
+START_TEST(crowded_bands)
+{
+    const hw_draw_band list[] = { { "blossom", 23, 24.4 } };
+    for (double scale = 4; scale <= 10; scale += 1) {
+        symmetrical s;
+        bodice(&s);
+        for (int i = 0; i < 5; i++) {
+            s.right[i].across_cm *= 0.4;
+        }
+        close_piece(&s, "front", 5, 0);
+        s.piece.face_cm = 3;
+        s.piece.bands = list;
+        s.piece.band_count = 1;
+        hw_draw_pieces_task t = task(&s.piece, 1);
+        t.show = HW_SHOW_BOTH;
+        t.scale = scale;
+        hw_drawing d;
+        ck_assert_int_eq(hw_draw_pieces(&t, &arena, &d, NULL), HW_OK);
+        int lines = drawn_count(&d, HW_DRAWN_LINE, HW_LOOK_DASHED);
+        ck_assert_int_ge(lines, 3);
+        for (int n = 0; n < lines; n++) {
+            const hw_drawn *line = drawn_at(&d, HW_DRAWN_LINE, HW_LOOK_DASHED, n);
+            for (double x_mm = line->at.x_mm; x_mm < line->to.x_mm; x_mm += 0.2) {
+                const char *text = drawn_under(&d, (hw_point){ x_mm, line->at.y_mm });
+                ck_assert_msg(text == NULL, "'%s' lies on a line", text);
+            }
+        }
+        drawn_apart(&d);
+    }
+}
+END_TEST
+
 /* A front whose edges differ has the names of both. */
 START_TEST(uneven_piece)
 {
@@ -541,8 +575,8 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = { true_to_scale, round_scales, measures, inches, true_curves,
-        names_with_signs, no_room, trims, bands, uneven_piece, short_stretches, many_garments,
-        refused_memory };
+        names_with_signs, no_room, trims, bands, crowded_bands, uneven_piece, short_stretches,
+        many_garments, refused_memory };
     Suite *suite = suite_create("draw_piece");
     TCase *tcase = tcase_create("draw_piece");
     tcase_set_timeout(tcase, 120); /* sanitizers on a busy machine */
