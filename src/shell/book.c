@@ -392,12 +392,12 @@ static hw_status reread(const hw_io_target *target, const long *cells, int count
 {
     int fault = hw_io_fault("book-reopen");
     if (fault != 0) {
-        return hw_io_fail(err, target->path, HW_IO_WRITING, fault);
+        return hw_io_fail(err, target->told, HW_IO_WRITING, fault);
     }
     if (hw_reread_book(target->temporary, cells, count) == HW_OK) {
         return HW_OK;
     }
-    hw_err_where(err, target->path);
+    hw_err_where(err, target->told);
     return hw_err_set(err, HW_ERR_IO,
         "it was not written whole: the disk, or the folder for temporary files, may be full");
 }
@@ -426,7 +426,7 @@ hw_status hw_book_write(const hw_tables *tables, const hw_io_target *target,
     if (status == HW_OK) {
         status = reread(target, cells, tables->count, err);
     } else {
-        status = explain(status, target->path, number, err);
+        status = explain(status, target->told, number, err);
     }
     free(cells);
     return status;

@@ -256,6 +256,7 @@ static int open_temporary(hw_io_target *target, mode_t mode)
 hw_status hw_io_begin(hw_io_target *target, const char *path, hw_err *err)
 {
     mode_t mode = 0;
+    target->told = path;
     target->path[0] = target->temporary[0] = target->kept[0] = '\0';
     target->fresh = false;
     target->descriptor = -1;
@@ -289,7 +290,7 @@ static int write_all(int descriptor, const char *bytes, size_t len)
 hw_status hw_io_put(hw_io_target *target, const char *bytes, size_t len, hw_err *err)
 {
     int number = write_all(target->descriptor, bytes, len);
-    return number == 0 ? HW_OK : hw_io_fail(err, target->path, HW_IO_WRITING, number);
+    return number == 0 ? HW_OK : hw_io_fail(err, target->told, HW_IO_WRITING, number);
 }
 
 /* Close exactly once, whatever it says. */
@@ -307,7 +308,7 @@ hw_status hw_io_finish(hw_io_target *target, hw_err *err)
     int number = faulty("fsync") || fsync(target->descriptor) != 0 ? errno : 0;
     int closed = close_target(target);
     number = number != 0 ? number : closed;
-    return number == 0 ? HW_OK : hw_io_fail(err, target->path, HW_IO_WRITING, number);
+    return number == 0 ? HW_OK : hw_io_fail(err, target->told, HW_IO_WRITING, number);
 }
 
 /* A second name for the old file; "" where there is none, or the disk knows no such thing. */
@@ -335,7 +336,7 @@ hw_status hw_io_place(hw_io_target *target, hw_err *err)
         int number = errno;
         hw_io_settle(target);
         hw_io_abort(target);
-        return hw_io_fail(err, target->path, HW_IO_WRITING, number);
+        return hw_io_fail(err, target->told, HW_IO_WRITING, number);
     }
     target->temporary[0] = '\0';
     return HW_OK;

@@ -27,6 +27,7 @@ hw_status hw_io_read(
 
 /* A file that is being replaced. Until hw_io_place the old one, if any, stays as it was. */
 typedef struct {
+    const char *told;                /* as it was given, for messages; lives as long as this */
     char path[HW_IO_PATH_ROOM];      /* what will be replaced, links followed */
     char temporary[HW_IO_PATH_ROOM]; /* beside it: write here; "" when there is none */
     char kept[HW_IO_PATH_ROOM];      /* the old file's other name once it is replaced, or "" */
