@@ -8,11 +8,11 @@
 
 #include "check/support.h"
 #include "core/calculate.h"
-#include "core/status.h"
 #include "read/datafile.h"
 #include "read/garmentfile.h"
 #include "read/project.h"
 #include "read/table.h"
+#include "status_names.h"
 #include "write/csv.h"
 #include "write/json.h"
 #include "write/jsonparts.h"
@@ -281,7 +281,7 @@ static bool refuse_each(const Stretch *stretch, bool onwards)
         reached = heap.grabs >= n;
         if (status != (reached ? HW_ERR_NOMEM : HW_OK) || heap.live != 0 || !clean) {
             printf("%s: request %ld refused %s: came to \"%s\", %ld blocks left, results %s\n",
-                stretch->name, n, mode, hw_status_name(status), heap.live,
+                stretch->name, n, mode, status_name(status), heap.live,
                 clean ? "as they were" : "touched");
             return false;
         }
