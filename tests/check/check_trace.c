@@ -128,9 +128,19 @@ START_TEST(parts)
 }
 END_TEST
 
+START_TEST(names)
+{
+    static const char *const want[HW_EDGE_COUNT] = { "left", "right", "neck left", "neck right",
+        "top" };
+    for (int i = 0; i < HW_EDGE_COUNT; i++) {
+        ck_assert_str_eq(hw_edge_name((hw_edge)i), want[i]);
+    }
+}
+END_TEST
+
 int main(void)
 {
-    const TTest *const tests[] = { curves, narrow_bends, parts };
+    const TTest *const tests[] = { curves, narrow_bends, parts, names };
     Suite *suite = suite_create("trace");
     TCase *tcase = tcase_create("trace");
     tcase_add_checked_fixture(tcase, setup, teardown);
