@@ -4,6 +4,7 @@
 
 #include <string.h>
 
+#include "core/buttonhole.h"
 #include "core/num.h"
 
 #define P(name) HW_PART_##name
@@ -167,7 +168,7 @@ static const hw_key keys[] = {
         .help = "of its own fabric; that of the band, or of main where it is plain, if left out" },
     { P(TRIM_CHOICE), "hem", K(PART), .part = P(HEM),
         .help = "its depth and fold; the garment's depth if none is given" },
-    { P(TRIM_CHOICE), "buttonholes", K(COUNT), .least = 1, .most = 40,
+    { P(TRIM_CHOICE), "buttonholes", K(COUNT), .least = 1, .most = HW_MAX_HOLES,
         .help = "how many are worked into it" },
     { P(TRIM_CHOICE), "buttonhole stitches", K(COUNT), .least = 1, .most = 20,
         .help = "width of each; 2 if left out" },

@@ -35,11 +35,11 @@ START_TEST(back_by_hand)
         ck_assert_int_eq(shape->inset_sts[side][79], 10);
         ck_assert_int_eq(shape->inset_sts[side][137], 10);
     }
-    ck_assert_int_eq(hw_draft_sts(back, 0), 80);
-    ck_assert_int_eq(hw_draft_sts(back, 107), 60);
+    ck_assert_int_eq(hw_shape_sts(&back->shape, 0), 80);
+    ck_assert_int_eq(hw_shape_sts(&back->shape, 107), 60);
     ck_assert_int_eq(shape->neck_row, 108);
-    ck_assert_int_eq(hw_draft_sts(back, 109), 20);
-    ck_assert_int_eq(hw_draft_sts(back, 137), 20);
+    ck_assert_int_eq(hw_shape_sts(&back->shape, 109), 20);
+    ck_assert_int_eq(hw_shape_sts(&back->shape, 137), 20);
     ck_assert_double_eq_tol(back->area_cm2, 1600, 1e-6);
     tank_close(&t);
 }
@@ -52,7 +52,7 @@ START_TEST(front_and_sleeve_by_hand)
     const hw_draft *front = drafted(&t, TANK_FRONT);
     ck_assert_int_eq(front->task.rows, 138);
     ck_assert_int_eq(front->shape.neck_row, 138);
-    ck_assert_int_eq(hw_draft_sts(front, 137), 80);
+    ck_assert_int_eq(hw_shape_sts(&front->shape, 137), 80);
     ck_assert_double_eq_tol(front->area_cm2, 2000, 1e-6);
     const hw_draft *sleeve = drafted(&t, TANK_SLEEVE);
     ck_assert_int_eq(sleeve->task.rows, 108);
@@ -66,7 +66,7 @@ START_TEST(front_and_sleeve_by_hand)
             ck_assert_int_le(added, 8);
         }
     }
-    ck_assert_int_eq(hw_draft_sts(sleeve, 107), 64);
+    ck_assert_int_eq(hw_shape_sts(&sleeve->shape, 107), 64);
     tank_close(&t);
 }
 END_TEST
@@ -113,7 +113,7 @@ START_TEST(sleeve_published)
         }
     }
     ck_assert_int_eq(-draft.shape.inset_sts[HW_LEFT][176], 42);
-    ck_assert_int_eq(hw_draft_sts(&draft, 195), 156);
+    ck_assert_int_eq(hw_shape_sts(&draft.shape, 195), 156);
     hw_check_close(&arena, &heap);
 }
 END_TEST

@@ -105,7 +105,7 @@ START_TEST(band_on_a_shaped_piece)
     double passed = 4 * 24;
     for (int r = 0; r < sleeve->task.rows; r++) {
         bool band = r >= ring->first_row && r < ring->first_row + ring->rows;
-        main_sts += hw_draft_sts(sleeve, r) - (band ? 2 * ring->motifs : 0);
+        main_sts += hw_shape_sts(&sleeve->shape, r) - (band ? 2 * ring->motifs : 0);
         passed += band ? 2 * ring->motifs : 0;
     }
     ck_assert_double_eq_tol(
