@@ -188,7 +188,7 @@ hw_status hw_above_joins(hw_whole *whole, hw_arena *arena, hw_err *err)
             hw_status status = hw_above_length(
                 whole, i / garment->join_count, &join->ends[end], &lengths->cm[end]);
             if (status != HW_OK) {
-                return hw_err_set(err, status, "%s", "the length of an edge could not be found");
+                return hw_edge_fault(status, err);
             }
         }
         lengths->closes = fabs(lengths->cm[0] - lengths->cm[1]) <= join->within_cm + 1e-9;

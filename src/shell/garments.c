@@ -128,7 +128,7 @@ static hw_status worst_of(const checking *c, const hw_joint_edges *join, int *si
         hw_status status = run_length(c, i, &join->ends[0], &cm[0]);
         status = status == HW_OK ? run_length(c, i, &join->ends[1], &cm[1]) : status;
         if (status != HW_OK) {
-            return no_memory(c);
+            return hw_edge_fault(status, c->err);
         }
         if (fabs(cm[0] - cm[1]) > *out_cm) {
             *out_cm = fabs(cm[0] - cm[1]);

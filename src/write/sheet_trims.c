@@ -1,6 +1,6 @@
 /* The table of trims: stitches to pick up along each edge, the rows of the fold, buttonholes.
  * SPDX-License-Identifier: GPL-3.0-or-later */
-#include "core/trimming.h"
+#include "core/makingup.h"
 #include "write/sheets.h"
 
 static int stitches(const hw_trimmed *t)
@@ -205,6 +205,22 @@ static void trim_lines(const hw_sheet *sheet, int trim)
     ratio_lines(sheet, trim);
 }
 
+/* What is sewn before a trim can be picked up, and what after it. */
+static void making_up_lines(const hw_sheet *sheet)
+{
+    hw_making_up list = { .count = 0 };
+    if (hw_makingup_steps(sheet->plan->whole, sheet->arena, &list) != HW_OK) {
+        hw_grid_section(sheet->grid, NULL);
+        return;
+    }
+    if (list.count > 0) {
+        hw_grid_section(sheet->grid, "order of making up: common practice, no source");
+    }
+    for (int i = 0; i < list.count; i++) {
+        hw_sheet_lines(sheet, hw_arena_format(sheet->arena, "%d. %s", i + 1, list.steps[i]));
+    }
+}
+
 void hw_sheet_trims(const hw_sheet *sheet)
 {
     const hw_sizes *sizes = &sheet->plan->finished;
@@ -219,6 +235,9 @@ void hw_sheet_trims(const hw_sheet *sheet)
     }
     for (int k = 0; whole != NULL && k < whole->trims->count; k++) {
         trim_lines(sheet, k);
+    }
+    if (whole != NULL) {
+        making_up_lines(sheet);
     }
     if (whole == NULL || whole->trims->count == 0) {
         hw_grid_line(sheet->grid, HW_STYLE_PLAIN, "none");
