@@ -47,7 +47,9 @@ static hw_status make_gauge(const trimming *t, hw_trim_kind *kind)
             memcpy(in, plan->places_measured, sizeof in);
         }
         in[kind->has_motif ? HW_BAND : HW_MAIN] = kind->input->gauge;
-        status = hw_gauge_all(in, t->arena, kind->gauge, t->err);
+        /* By itself first: what is wrong with it is no fault of the garment's fabrics. */
+        status = hw_gauge_measure(&kind->input->gauge, t->arena, &kind->gauge[HW_BAND], t->err);
+        status = status == HW_OK ? hw_gauge_all(in, t->arena, kind->gauge, t->err) : status;
     }
     if (!kind->has_motif) {
         kind->gauge[HW_BAND] = kind->gauge[HW_MAIN];

@@ -80,16 +80,18 @@ static char *along_words(const hw_whole *whole, int trim, const hw_trimmed *t, h
     const hw_edge_run *along = &kind->trim->along;
     hw_buf buf;
     hw_buf_init(&buf, &arena->mem, HW_BUF_LIMIT);
+    bool refused = false;
     for (int i = 0; i < along->count; i++) {
         int p = kind->first == HW_RIGHT ? i : along->count - 1 - i;
         const hw_pickup_share *share = hw_trimming_share(t, p);
         const char *name = hw_trimming_edge(whole, trim, p, arena);
-        if (share != NULL && share->sts > 0) {
+        refused = refused || name == NULL;
+        if (share != NULL && share->sts > 0 && !refused) {
             hw_buf_format(&buf, "%s%d %s %s", buf.len > 0 ? ", " : "", share->sts,
-                way_along(along->parts[p].edge), name != NULL ? name : "");
+                way_along(along->parts[p].edge), name);
         }
     }
-    char *text = hw_buf_keep(&buf, arena);
+    char *text = refused ? NULL : hw_buf_keep(&buf, arena);
     hw_buf_release(&buf);
     return text;
 }

@@ -115,6 +115,36 @@ static void length_lines(const hw_sheet *sheet, int trim)
         &(hw_sheet_lengths){ "the trim is off by", off_cm, sizes_of(sheet), HW_STYLE_PLAIN });
 }
 
+/* On a bed: the needles, and where the card's first figure has to start for them. */
+static void needle_lines(const hw_sheet *sheet, int trim)
+{
+    static const char *const labels[] = { "leftmost needle", "rightmost needle" };
+    const hw_trim_kind *kind = &sheet->plan->whole->trims->kinds[trim];
+    if (!(sheet->plan->project->machine.pitch_cm > 0)) {
+        return;
+    }
+    for (int end = 0; end < 2; end++) {
+        hw_grid_line(sheet->grid, HW_STYLE_LABEL, labels[end]);
+        for (int i = 0; i < sizes_of(sheet); i++) {
+            const hw_trimmed *t = at(sheet, i, trim);
+            if (t->rows.has_needles) {
+                int q = end == 0 ? t->place.first : t->place.last;
+                hw_grid_text(
+                    sheet->grid, 1 + i, HW_STYLE_PLAIN, hw_bed_needle_name(q, sheet->arena));
+            }
+        }
+    }
+    if (kind->card.possible) {
+        hw_grid_line(sheet->grid, HW_STYLE_LABEL, "card: first motif in column");
+        for (int i = 0; i < sizes_of(sheet); i++) {
+            const hw_trimmed *t = at(sheet, i, trim);
+            if (t->rows.has_needles) {
+                hw_grid_count(sheet->grid, 1 + i, HW_STYLE_PLAIN, t->place.card_start + 1);
+            }
+        }
+    }
+}
+
 static const hw_edge_run *edges_of(const hw_sheet *sheet, int trim)
 {
     return &sheet->plan->whole->trims->kinds[trim].trim->along;
@@ -199,6 +229,7 @@ static void trim_lines(const hw_sheet *sheet, int trim)
                                      kind->has_motif ? kind->motif.chart.name : "plain"));
     length_lines(sheet, trim);
     count_lines(sheet, trim, pickup_rows, sizeof pickup_rows / sizeof pickup_rows[0]);
+    needle_lines(sheet, trim);
     share_lines(sheet, trim);
     count_lines(sheet, trim, fold_lines, sizeof fold_lines / sizeof fold_lines[0]);
     hole_lines(sheet, trim);

@@ -214,7 +214,7 @@ START_TEST(yarn)
     static const shown list[] = {
         { "Yarn", NULL, "front: main yarn, g", 128 },
         { "Yarn", NULL, "front: main yarn, m", 257 },
-        { "Yarn", NULL, "placket: main yarn, m", 26 },
+        { "Yarn", NULL, "placket: main yarn, m", 28 },
     };
     CHECK_SHOWN(list);
     ck_assert_int_ge(find(table("Yarn"), "with 10 % in reserve, g", 0), 0);
@@ -247,14 +247,17 @@ START_TEST(one_size_alone)
     make(EDITS({ "[one]", "[one, two]" }, { "[80]", "[80, 88]" }), NULL);
     int count = 0;
     hw_row_block *blocks = hw_row_blocks(&t.plan, &t.arena, &count);
-    ck_assert_int_eq(count, 2 * TANK_PIECES);
+    ck_assert_int_eq(count, 2 * (TANK_PIECES + TANK_TRIMS));
+    ck_assert_str_eq(blocks[2 * TANK_PIECES + 1].piece, "neckband");
+    ck_assert_str_eq(blocks[2 * TANK_PIECES + 1].size, "two");
+    ck_assert_ptr_nonnull(blocks[2 * TANK_PIECES].plan->trim);
     ck_assert_str_eq(blocks[1].piece, "back");
     ck_assert_str_eq(blocks[1].size, "two");
     ck_assert_int_eq(blocks[1].plan->count, blocks[0].plan->count);
     ck_assert_int_ge(find(table("Shaping"), "one", 0), 0);
     t.project.only_size = 2;
     blocks = hw_row_blocks(&t.plan, &t.arena, &count);
-    ck_assert_int_eq(count, TANK_PIECES);
+    ck_assert_int_eq(count, TANK_PIECES + TANK_TRIMS);
     ck_assert_str_eq(blocks[2].piece, "sleeve");
     ck_assert_str_eq(blocks[2].size, "two");
     ck_assert_int_eq(hw_cells_plan(&t.plan, &t.arena, &tables), HW_OK);
@@ -338,7 +341,7 @@ START_TEST(json)
     ck_assert_double_eq_tol(number(join, "other_cm"), 33, 1e-9);
     ck_assert_double_eq_tol(number(join, "within_cm"), 1, 1e-9);
     ck_assert(json_is_false(json_object_get(join, "closes")));
-    ck_assert_uint_eq(json_array_size(json_object_get(top, "rows")), TANK_PIECES);
+    ck_assert_uint_eq(json_array_size(json_object_get(top, "rows")), TANK_PIECES + TANK_TRIMS);
     json_decref(top);
     hw_buf_release(&buf);
     tank_close(&t);
@@ -384,7 +387,7 @@ START_TEST(json_of_trims_and_yarn)
     ck_assert_double_eq_tol(number(front, "g"), 128.36, 1e-6);
     json_t *placket = where(json_object_get(used, "trims"), (const char *const[]){ "trim", "yarn" },
         (const char *const[]){ "placket", "main yarn" });
-    ck_assert_double_eq_tol(number(placket, "m"), 26, 1e-6);
+    ck_assert_double_eq_tol(number(placket, "m"), 28, 1e-6);
     json_t *total = named(used, "totals", "yarn", "main yarn");
     ck_assert_double_eq_tol(number(total, "to_buy_m"), 1.1 * number(total, "used_m"), 1e-6);
     ck_assert_double_ge(number(total, "balls") * 50, number(total, "to_buy_g"));
