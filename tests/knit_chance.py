@@ -7,6 +7,7 @@ comparison has to know of a project that its document does not say.
 """
 
 import os
+import random
 import re
 
 from knit_bed import needle
@@ -86,6 +87,11 @@ def hem_text(rng, indent, most=6.0):
     pad = " " * indent
     fold = rng.choice(["none", "loose row", "purl row", "picot"])
     return f"{pad}hem:\n{pad}  depth: {rng.uniform(2.0, most):.2f}\n{pad}  fold: {fold}\n"
+
+
+def of_trims(rng):
+    """Chance of its own, so that a seed makes the same project but for its trims."""
+    return random.Random(repr(rng.getstate()[1][:9]))
 
 
 def own_trims(rng, kind):
@@ -190,6 +196,7 @@ def own_garment(rng, folder):
             if corners:
                 text += f"      {name}:\n" + "".join(f"        - {line}\n" for line in corners)
     text += "  other:\n    mirrors: panel\n"
+    rng = of_trims(rng)
     trims, names = own_trims(rng, kind) if drawn and rng.random() < 0.6 else ("", [])
     text += trims
     with open(os.path.join(folder, "garment.yaml"), "w", encoding="utf-8") as out:
@@ -232,7 +239,7 @@ def make(rng, folder, name):
     text += f"  facing: {rng.choice(['same rows', 'same depth'])}\n"
     text += f"  cast-on: {'waste yarn' if said['cast_on'] == 'open' else 'wrapped edge'}\n"
     text += f"  closing: {said['closing']}\n"
-    text += bands_text(rng, said, cuffs, bodies) + trims_text(rng, said, trims)
+    text += bands_text(rng, said, cuffs, bodies) + trims_text(of_trims(rng), said, trims)
     if table:
         first = rng.randrange(len(CHILDREN) - 1)
         names = CHILDREN[first : first + rng.choice([1, 2, 2, 3])]

@@ -258,17 +258,11 @@ class Wanted:
         return {
             "first": self.first_needle(), "cast_on": self.fit["cast_on_sts"],
             "rehung": self.fit["main_sts"] + sum(self.edges), "edges": self.edges,
-            "either_side": self.plan.project["either_side"],
-            "needles": 10 ** 6 if self.too_wide() else machine["needles"],
+            "either_side": self.plan.project["either_side"], "needles": machine["needles"],
             "bed": range(-machine["needles"] // 2, machine["needles"] // 2),
             "offset": machine["offset"], "loop": 36, "card": self.card,
             "no_card": self.no_card, "reading": self.reading, "set_by_hand": self.set_by_hand,
         }
-
-    def too_wide(self):
-        """Whether a note tells that the piece widens past the end of the bed."""
-        return any("widens past the end" in note["text"] and self.key[0] in note["text"]
-                   for note in self.plan.doc["notes"])
 
     def next_band(self, row):
         """The band of a row, or of the row that it gets ready."""

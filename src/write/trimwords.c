@@ -1,5 +1,5 @@
-/* Trims in sentences: how they are picked up, buttonholes, how they are closed; common practice
- * [P9]. SPDX-License-Identifier: GPL-3.0-or-later */
+/* Trims in sentences: picking up, buttonholes, closing; all common practice [P9].
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "write/trimwords.h"
 
 static bool in_hand(const hw_saying *s)
