@@ -194,6 +194,34 @@ START_TEST(known_or_not)
 }
 END_TEST
 
+/* A trim's own swatch, by hand: as many stitches as in the garment's, and twice as heavy, 10 mg
+ * each; 1400 of them are 14 g, facing and all. Armband and neckband stay as they were: 84 and 80
+ * stitches in 14 rows of 5 mg, 5.88 and 5.6 g. A swatch of a trim alone says enough too. */
+START_TEST(own_gauge_of_a_trim)
+{
+    tank t;
+    tank_open(&t,
+        EDITS({ "main: {stitches: 20, rows: 30}",
+                  "main: {swatches: [{stitches: 20, width: 10, rows: 30, length: 10, mass: 3}]}" },
+            TRIMS("  placket: {gauge: {swatches: [{stitches: 20, width: 10, rows: 30, length: 10, "
+                  "mass: 6}]}}\n")),
+        NULL);
+    const struct hw_yarnuse *use = t.plan.whole->yarn;
+    ck_assert_double_eq_tol(use->of_trims[2].of[HW_USE_MAIN].g, 14, 1e-6);
+    ck_assert_double_eq_tol(use->of_trims[1].of[HW_USE_MAIN].g, 5.88, 1e-6);
+    ck_assert_double_eq_tol(use->of_trims[0].of[HW_USE_MAIN].g, 5.6, 1e-6);
+    tank_close(&t);
+    tank_open(&t,
+        EDITS(
+            TRIMS("  placket: {gauge: {swatches: [{stitches: 20, width: 10, rows: 30, length: 10, "
+                  "mass: 6}]}}\n")),
+        NULL);
+    ck_assert_ptr_nonnull(t.plan.whole->yarn);
+    ck_assert_double_eq_tol(t.plan.whole->yarn->of_trims[2].of[HW_USE_MAIN].g, 14, 1e-6);
+    tank_close(&t);
+}
+END_TEST
+
 START_TEST(piece_without_an_outline)
 {
     tank t;
@@ -212,6 +240,6 @@ int main(void)
 {
     const TTest *const tests[] = { front_by_hand, band_higher_up, band_without_a_motif,
         band_on_a_shaped_piece, trims_by_hand, ring_by_hand, totals, known_or_not,
-        piece_without_an_outline };
+        own_gauge_of_a_trim, piece_without_an_outline };
     return hw_check_run(hw_check_suite("yarnuse", tests, sizeof tests / sizeof tests[0]));
 }
