@@ -115,32 +115,39 @@ static void length_lines(const hw_sheet *sheet, int trim)
         &(hw_sheet_lengths){ "the trim is off by", off_cm, sizes_of(sheet), HW_STYLE_PLAIN });
 }
 
-/* On a bed: the needles, and where the card's first figure has to start for them. */
-static void needle_lines(const hw_sheet *sheet, int trim)
+/* One end's needle in every size; none where the bed is too short. */
+static void end_line(const hw_sheet *sheet, int trim, hw_side end)
 {
-    static const char *const labels[] = { "leftmost needle", "rightmost needle" };
-    const hw_trim_kind *kind = &sheet->plan->whole->trims->kinds[trim];
-    if (!(sheet->plan->project->machine.pitch_cm > 0)) {
-        return;
-    }
-    for (int end = 0; end < 2; end++) {
-        hw_grid_line(sheet->grid, HW_STYLE_LABEL, labels[end]);
-        for (int i = 0; i < sizes_of(sheet); i++) {
-            const hw_trimmed *t = at(sheet, i, trim);
-            if (t->rows.has_needles) {
-                int q = end == 0 ? t->place.first : t->place.last;
-                hw_grid_text(
-                    sheet->grid, 1 + i, HW_STYLE_PLAIN, hw_bed_needle_name(q, sheet->arena));
-            }
+    hw_grid_line(sheet->grid, HW_STYLE_LABEL,
+        end == HW_LEFT ? "leftmost needle of the bed" : "rightmost needle of the bed");
+    for (int i = 0; i < sizes_of(sheet); i++) {
+        const hw_trimmed *t = at(sheet, i, trim);
+        int q = end == HW_LEFT ? t->place.first : t->place.last;
+        if (t->rows.has_needles) {
+            hw_grid_text(sheet->grid, 1 + i, HW_STYLE_PLAIN, hw_bed_needle_name(q, sheet->arena));
         }
     }
-    if (kind->card.possible) {
-        hw_grid_line(sheet->grid, HW_STYLE_LABEL, "card: first motif in column");
-        for (int i = 0; i < sizes_of(sheet); i++) {
-            const hw_trimmed *t = at(sheet, i, trim);
-            if (t->rows.has_needles) {
-                hw_grid_count(sheet->grid, 1 + i, HW_STYLE_PLAIN, t->place.card_start + 1);
-            }
+}
+
+/* Where the card's first figure has to start for those needles. */
+static void card_line(const hw_sheet *sheet, int trim)
+{
+    hw_grid_line(sheet->grid, HW_STYLE_LABEL, "card: first motif in column");
+    for (int i = 0; i < sizes_of(sheet); i++) {
+        const hw_trimmed *t = at(sheet, i, trim);
+        if (t->rows.has_needles) {
+            hw_grid_count(sheet->grid, 1 + i, HW_STYLE_PLAIN, t->place.card_start + 1);
+        }
+    }
+}
+
+static void needle_lines(const hw_sheet *sheet, int trim)
+{
+    if (sheet->plan->project->machine.pitch_cm > 0) {
+        end_line(sheet, trim, HW_LEFT);
+        end_line(sheet, trim, HW_RIGHT);
+        if (sheet->plan->whole->trims->kinds[trim].card.possible) {
+            card_line(sheet, trim);
         }
     }
 }

@@ -36,27 +36,38 @@ static void say_needle(const hw_saying *s, int q)
     hw_buf_format(s->buf, "%s%d", q < 0 ? "L" : "R", q < 0 ? -q : q + 1);
 }
 
-/* "L9 and L8, R12 and R13", or of stitches counted off "10, 22 and 34". */
-static void say_places(const hw_saying *s)
+/* "L9 and L8"; of a hole of one stitch "L9". */
+static void say_needles(const hw_saying *s, const hw_handwork *hole)
+{
+    int first = s->row->first + hole->number;
+    say_needle(s, first);
+    if (hole->sts > 1) {
+        hw_buf_text(s->buf, hole->sts == 2 ? " and " : " to ");
+        say_needle(s, first + hole->sts - 1);
+    }
+}
+
+/* "on L9 and L8; R12 and R13" */
+static void say_on_needles(const hw_saying *s)
+{
+    hw_buf_text(s->buf, "on ");
+    for (int i = 0; i < s->plan->trim->hole_count; i++) {
+        hw_buf_text(s->buf, i == 0 ? "" : "; ");
+        say_needles(s, s->work + i);
+    }
+}
+
+/* "each after so many stitches: 10, 22 and 34 from the left of the bed" */
+static void say_counted_off(const hw_saying *s)
 {
     int count = s->plan->trim->hole_count;
+    hw_buf_text(s->buf, count == 1 ? "after " : "each after so many stitches: ");
     for (int i = 0; i < count; i++) {
-        const hw_handwork *hole = s->work + i;
-        const char *and = s->plan->has_needles ? "; " : " and ";
-        hw_buf_text(s->buf, i == 0                 ? ""
-                            : i + 1 == count       ? and
-                            : s->plan->has_needles ? "; "
-                                                   : ", ");
-        if (!s->plan->has_needles) {
-            hw_buf_format(s->buf, "%d", hole->number);
-            continue;
-        }
-        say_needle(s, s->row->first + hole->number);
-        if (hole->sts > 1) {
-            hw_buf_text(s->buf, hole->sts == 2 ? " and " : " to ");
-            say_needle(s, s->row->first + hole->number + hole->sts - 1);
-        }
+        const char *join = i + 1 == count ? " and " : ", ";
+        hw_buf_format(s->buf, "%s%d", i == 0 ? "" : join, s->work[i].number);
     }
+    hw_buf_format(s->buf, "%s%s", count == 1 ? " stitches" : "",
+        in_hand(s) ? " from where the row begins" : " from the left of the bed");
 }
 
 static void say_how(const hw_saying *s)
@@ -86,13 +97,9 @@ void hw_trimwords_holes(const hw_saying *s)
     hw_buf_format(s->buf, "%s row %d: %s of %d %s, ", in_hand(s) ? "In" : "Before", s->row->number,
         one ? "a buttonhole" : "buttonholes", sts, sts == 1 ? "stitch" : "stitches");
     if (s->plan->has_needles) {
-        hw_buf_text(s->buf, "on ");
-        say_places(s);
+        say_on_needles(s);
     } else {
-        hw_buf_text(s->buf, one ? "after " : "each after so many stitches: ");
-        say_places(s);
-        hw_buf_format(s->buf, "%s%s", one ? " stitches" : "",
-            in_hand(s) ? " from where the row begins" : " from the left of the bed");
+        say_counted_off(s);
     }
     hw_buf_text(s->buf, one ? ": " : ". For each: ");
     say_how(s);
