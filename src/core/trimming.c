@@ -57,8 +57,9 @@ static hw_status make_gauge(const trimming *t, hw_trim_kind *kind)
     return status;
 }
 
-static hw_status make_kind(const trimming *t, int number, hw_trim_kind *kind)
+static hw_status make_kind(const trimming *t, int number)
 {
+    hw_trim_kind *kind = &t->whole->trims->kinds[number];
     kind->trim = &t->whole->project->garment.trims[number];
     kind->input = hw_layout_trim(t->whole->project, kind->trim->name);
     kind->has_motif = kind->input != NULL && kind->input->has_motif;
@@ -190,41 +191,55 @@ static hw_status make_holes(const trimming *t, const hw_trim_kind *kind, hw_trim
 }
 
 /* Stitches, rows of the hem and buttonholes in one size. */
-static hw_status make_size(const trimming *t, const hw_trim_kind *kind, int size, hw_trimmed *out)
+static hw_status make_size(const trimming *t, int at)
 {
+    const struct hw_trimmings *trims = t->whole->trims;
     const hw_machine *machine = &t->whole->project->machine;
-    hw_status status = make_hem(t, kind, size, out);
-    status = status == HW_OK ? make_pickup(t, kind, size, out) : status;
+    const hw_trim_kind *kind = &trims->kinds[at % trims->count];
+    hw_trimmed *out = &trims->sizes[at];
+    hw_status status = make_hem(t, kind, at / trims->count, out);
+    status = status == HW_OK ? make_pickup(t, kind, at / trims->count, out) : status;
     status = status == HW_OK ? make_holes(t, kind, out) : status;
     out->too_long = machine->pitch_cm > 0 && out->pickup.chosen.sts > machine->needles;
     return status;
 }
 
+/* Stitches and hem of one size, or its rows. */
+typedef hw_status making_size(const trimming *t, int at);
+
+/* What all sizes share, then one size after the other. */
+typedef struct {
+    hw_status (*shared)(const trimming *t, int trim);
+    making_size *each;
+} stage;
+
 /* One trim in all sizes, with what is wrong named after it. */
-static hw_status make_trim(const trimming *outer, int number, int sizes)
+static hw_status make_trim(const trimming *outer, int number, const stage *what)
 {
     hw_err found = { 0 };
     const trimming t = { outer->whole, outer->arena, &found };
-    struct hw_trimmings *trims = t.whole->trims;
-    hw_trim_kind *kind = &trims->kinds[number];
+    const struct hw_trimmings *trims = t.whole->trims;
+    const hw_sizes *finished = &t.whole->plans[0].finished;
     const char *size = NULL;
-    hw_status status = make_kind(&t, number, kind);
-    for (int i = 0; i < sizes && status == HW_OK; i++) {
-        size = t.whole->plans[0].finished.names[i];
-        status = make_size(&t, kind, i, &trims->sizes[i * trims->count + number]);
-    }
-    if (status == HW_OK) {
-        size = NULL;
-        status = hw_trimrows_places(t.whole, number, t.arena, &found);
-    }
-    for (int i = 0; i < sizes && status == HW_OK; i++) {
-        size = t.whole->plans[0].finished.names[i];
-        status = hw_trimrows_make(t.whole, i * trims->count + number, t.arena, &found);
+    hw_status status = what->shared(&t, number);
+    for (int i = 0; i < finished->count && status == HW_OK; i++) {
+        size = finished->names[i];
+        status = what->each(&t, i * trims->count + number);
     }
     if (status == HW_ERR_NOMEM) {
         return no_memory(outer);
     }
-    return status == HW_OK ? HW_OK : in_trim(outer, kind, size, &found);
+    return status == HW_OK ? HW_OK : in_trim(outer, &trims->kinds[number], size, &found);
+}
+
+static hw_status make_card(const trimming *t, int trim)
+{
+    return hw_trimrows_card(t->whole, trim, t->arena, t->err);
+}
+
+static hw_status make_rows(const trimming *t, int at)
+{
+    return hw_trimrows_make(t->whole, at, t->arena, t->err);
 }
 
 hw_status hw_trimming_make(hw_whole *whole, hw_arena *arena, hw_err *err)
@@ -244,8 +259,16 @@ hw_status hw_trimming_make(hw_whole *whole, hw_arena *arena, hw_err *err)
     }
     whole->trims = trims;
     hw_status status = HW_OK;
+    static const stage stitches = { make_kind, make_size };
+    static const stage rows = { make_card, make_rows };
     for (int k = 0; k < count && status == HW_OK; k++) {
-        status = make_trim(&t, k, sizes);
+        status = make_trim(&t, k, &stitches);
+    }
+    for (int k = 0; k < count && status == HW_OK; k++) {
+        hw_trimrows_stitches(whole, k);
+    }
+    for (int k = 0; k < count && status == HW_OK; k++) {
+        status = make_trim(&t, k, &rows);
     }
     return status;
 }

@@ -141,15 +141,29 @@ static hw_bed_task bed_task(const hw_machine *machine, const hw_trim_kind *kind,
         .motifs = fit->motifs };
 }
 
-/* Where to punch, when the card is not punched yet: one column for all sizes that fit the bed. */
-static bool find_punch(const hw_whole *whole, int trim, hw_trim_kind *kind)
+/* Whether two trims can be knitted from one card that is not punched yet. */
+static bool same_card(const hw_trim_kind *a, const hw_trim_kind *b)
 {
-    hw_bed_task tasks[HW_MAX_SIZES];
+    const hw_chart *x = &a->motif.chart;
+    const hw_chart *y = &b->motif.chart;
+    return a->has_motif && b->has_motif && a->input->motif.card_start == 0 &&
+           b->input->motif.card_start == 0 && a->motif.gap == b->motif.gap &&
+           x->width == y->width && x->rows == y->rows &&
+           memcmp(x->cells, y->cells, (size_t)x->width * (size_t)x->rows) == 0;
+}
+
+/* Where to punch, when the card is not punched yet: one column for all sizes that fit the bed, and
+ * for all trims that have the same figure and gap. */
+static bool find_punch(const hw_whole *whole, hw_trim_kind *kind)
+{
+    hw_bed_task tasks[HW_MAX_SIZES * HW_MAX_TRIMS];
     int count = 0;
-    for (int i = 0; i < whole->plans[0].finished.count; i++) {
-        const hw_trimmed *t = hw_trimming_at(whole, i, trim);
-        if (!t->too_long) {
-            tasks[count++] = bed_task(&whole->project->machine, kind, &t->fit);
+    int trims = whole->trims->count;
+    for (int at = 0; at < whole->plans[0].finished.count * trims; at++) {
+        const hw_trim_kind *other = &whole->trims->kinds[at % trims];
+        if (!whole->trims->sizes[at].too_long && same_card(kind, other)) {
+            tasks[count++] =
+                bed_task(&whole->project->machine, other, &whole->trims->sizes[at].fit);
         }
     }
     bool card = count > 0 && tasks[0].card_columns > 0;
@@ -158,18 +172,23 @@ static bool find_punch(const hw_whole *whole, int trim, hw_trim_kind *kind)
     return punch.possible;
 }
 
-hw_status hw_trimrows_places(hw_whole *whole, int trim, hw_arena *arena, hw_err *err)
+void hw_trimrows_stitches(hw_whole *whole, int trim)
 {
-    const hw_machine *machine = &whole->project->machine;
     hw_trim_kind *kind = &whole->trims->kinds[trim];
     kind->first = hw_trimrows_first(whole, &kind->trim->along);
     for (int i = 0; i < whole->plans[0].finished.count; i++) {
         hw_trimmed *t = &whole->trims->sizes[i * whole->trims->count + trim];
         t->fit = fit_of(kind, &t->pickup.chosen);
     }
+}
+
+hw_status hw_trimrows_card(hw_whole *whole, int trim, hw_arena *arena, hw_err *err)
+{
+    const hw_machine *machine = &whole->project->machine;
+    hw_trim_kind *kind = &whole->trims->kinds[trim];
     int punched = kind->has_motif ? kind->input->motif.card_start : 0;
     kind->card_start = punched > 0 ? punched - 1 : 0;
-    kind->free_start = punched == 0 && !find_punch(whole, trim, kind);
+    kind->free_start = punched == 0 && !find_punch(whole, kind);
     hw_card_task task = { &kind->motif, machine, kind->card_start };
     if (kind->has_motif && hw_card_make(&task, arena, &kind->card) != HW_OK) {
         return no_memory(err);

@@ -18,20 +18,23 @@
  */
 hw_side hw_trimrows_first(const hw_whole *whole, const hw_edge_run *along);
 
+/* The first end of a trim, and the stitches of each of its sizes as the row planner has them. */
+void hw_trimrows_stitches(hw_whole *whole, int trim);
+
 /*
- * What all sizes of a trim share: its first end, its card and where that begins; and the stitches
- * of each size as the row planner has them.
+ * A trim's card, and where that begins.
  *
- * Given:     whole     its trims are made, without their rows
+ * Given:     whole     hw_trimrows_stitches was called for every trim
  * Result:    HW_OK; HW_ERR_NOMEM
- * Note:      a card that is not punched yet begins where all sizes stand nearest to the middle
+ * Note:      a card that is not punched yet begins where all sizes, also of other trims that could
+ *            be knitted from it, stand nearest to the middle
  */
-hw_status hw_trimrows_places(hw_whole *whole, int trim, hw_arena *arena, hw_err *err) HW_MUST_USE;
+hw_status hw_trimrows_card(hw_whole *whole, int trim, hw_arena *arena, hw_err *err) HW_MUST_USE;
 
 /*
  * The rows of a trim in one size.
  *
- * Given:     whole     hw_trimrows_places was called for the trim
+ * Given:     whole     hw_trimrows_card was called for the trim
  *            at        size * trims + trim
  * Result:    HW_OK; HW_ERR_RANGE (no place on the bed for the card as it is punched); HW_ERR_NOMEM
  * Note:      a trim longer than the bed has rows without needles. Closed as its own hem says, or

@@ -74,7 +74,7 @@ static const count_row fold_lines[] = {
     { "  band", band_rows, HW_STYLE_PLAIN, true },
     { "  plain, up to the fold", plain_after, HW_STYLE_PLAIN, true },
     { "rows of the fold", fold_rows, HW_STYLE_PLAIN, false },
-    { "rows of the facing, sewn down inside", facing_rows, HW_STYLE_PLAIN, false },
+    { "rows of the facing, inside", facing_rows, HW_STYLE_PLAIN, false },
 };
 
 static int sizes_of(const hw_sheet *sheet)
@@ -229,11 +229,25 @@ static void hole_lines(const hw_sheet *sheet, int trim)
     }
 }
 
+/* From which end stitches are counted, in all that stands below. */
+static void end_words(const hw_sheet *sheet, int trim)
+{
+    const hw_trim_kind *kind = &sheet->plan->whole->trims->kinds[trim];
+    const hw_edge_run *along = edges_of(sheet, trim);
+    bool upright = along->count == 1 && along->parts[0].edge != HW_EDGE_TOP;
+    hw_sheet_lines(sheet,
+        hw_arena_format(sheet->arena,
+            "Stitches are counted from its %s end, as you see it with the fold up and the right "
+            "side facing you%s.",
+            hw_side_name(kind->first), upright ? "; that is its lower end" : ""));
+}
+
 static void trim_lines(const hw_sheet *sheet, int trim)
 {
     const hw_trim_kind *kind = &sheet->plan->whole->trims->kinds[trim];
     hw_grid_section(sheet->grid, hw_arena_format(sheet->arena, "%s: %s", kind->trim->name,
                                      kind->has_motif ? kind->motif.chart.name : "plain"));
+    end_words(sheet, trim);
     length_lines(sheet, trim);
     count_lines(sheet, trim, pickup_rows, sizeof pickup_rows / sizeof pickup_rows[0]);
     needle_lines(sheet, trim);

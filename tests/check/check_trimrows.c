@@ -353,6 +353,26 @@ START_TEST(placket_of_the_tank)
 }
 END_TEST
 
+/* Two trims with one figure share its card. By hand: alone the placket of 99 stitches would stand
+ * from L49 with the figures in columns 1, 5, ..., half a needle off the middle; from L50 it is as
+ * near, and its first figure, after one stitch, on L49 and so in column 12, as the armband's are in
+ * 4, 8, 12 and so on. */
+START_TEST(one_card_for_two)
+{
+    tank t;
+    char edit[600];
+    (void)snprintf(edit, sizeof edit,
+        "trims:\n  armband:\n%s  placket:\n    gauge: {stitches: 19.8, rows: 20}\n%schoices:",
+        PAIRS, PAIRS);
+    tank_open(&t, EDITS({ "choices:", edit }), NULL);
+    ck_assert_int_eq(t.plan.whole->trims->kinds[ARMBAND].card_start, 3);
+    ck_assert_int_eq(t.plan.whole->trims->kinds[PLACKET].card_start, 3);
+    ck_assert_int_eq(trimmed(&t, ARMBAND)->place.first, -42);
+    ck_assert_int_eq(trimmed(&t, PLACKET)->place.first, -50);
+    tank_close(&t);
+}
+END_TEST
+
 /* From the header: along both halves of a neck, named together from left to right; a ring by hand
  * goes on in rounds, and on the bed it is flat. Dials: H1, https://clearwaterknits.com/hems . */
 START_TEST(neckband_of_the_tank)
@@ -422,7 +442,8 @@ int main(void)
 {
     const TTest *const tests[] = { preselecting_by_hand, direct_and_picked_by_hand, hand_knitting,
         other_closings_and_folds, plain_and_long, findings, armband_of_the_tank,
-        placket_of_the_tank, neckband_of_the_tank, closings_of_the_tank, notes_on_sides };
+        placket_of_the_tank, one_card_for_two, neckband_of_the_tank, closings_of_the_tank,
+        notes_on_sides };
     Suite *suite = suite_create("trim rows");
     TCase *tcase = tcase_create("all");
     tcase_set_timeout(tcase, 60); /* sanitizers on a busy machine */

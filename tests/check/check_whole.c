@@ -184,7 +184,7 @@ START_TEST(trims)
         { "Trims", "neckband: plain", "  back neck left", 40 },
         { "Trims", "neckband: plain", "rows of the face", 6 },
         { "Trims", "neckband: plain", "rows of the fold", 1 },
-        { "Trims", "neckband: plain", "rows of the facing, sewn down inside", 6 },
+        { "Trims", "neckband: plain", "rows of the facing, inside", 6 },
         { "Trims", "armband: your own motif", "whole motifs", 21 },
         { "Trims", "armband: your own motif", "plain stitches before the first motif", 1 },
         { "Trims", "armband: your own motif", "  band", 4 },
@@ -198,6 +198,13 @@ START_TEST(trims)
     CHECK_SHOWN(list);
     const hw_table *in = table("Trims");
     int arm = find(in, "one, back right armhole: 5 sts in every 6 rows", 0);
+    /* 84 stitches centred; figures of 4 columns, the first on L41: column 20, or 4 (tank.c). */
+    int left = find(in, "leftmost needle of the bed", find(in, "armband: your own motif", 0));
+    ck_assert_str_eq(hw_cells_at(in, left, 1)->text, "L42");
+    ck_assert_str_eq(hw_cells_at(in, left + 1, 1)->text, "R42");
+    ck_assert_double_eq_tol(hw_cells_at(in, left + 2, 1)->number, 4, 1e-9);
+    int order = find(in, "order of making up: common practice, no source", 0);
+    ck_assert_str_eq(hw_cells_at(in, order + 2, 0)->text, "2. Sew the ends of neckband together.");
     ck_assert_int_gt(arm, find(in, "armband: your own motif", 0));
     ck_assert_int_lt(arm, find(in, "placket: plain", 0));
     ck_assert_int_ge(find(in, "one, front left: 2 sts in every 3 rows", 0), 0);
