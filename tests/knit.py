@@ -4,8 +4,8 @@
 SPDX-License-Identifier: GPL-3.0-or-later
 
 The demos, the garments in children's sizes, and projects by chance from fixed seeds are planned
-with the built program; `knit_bed.py` knits what the documents say and `knit_wanted.py` compares the
-fabric with what was asked for. Then plans are spoiled in one place each, and every one of those has
+with the built program; `knit_bed.py` knits what the documents say `knit_wanted.py` and `knit_trims.py`
+compare the fabric of pieces and of trims with what was asked for. Then plans are spoiled in one place each, and every one of those has
 to be refused. HEMWRIGHT_KNIT is how many projects are made by chance, HEMWRIGHT_KNIT_FROM the first
 seed. Prints `N passed, N failed`.
 """
@@ -26,7 +26,8 @@ sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
 sys.dont_write_bytecode = True
 from knit_bed import Wrong  # noqa: E402
 from knit_chance import DATA, GARMENTS, MACHINES, SPOILED, make, spoil  # noqa: E402
-from knit_wanted import check_plan  # noqa: E402
+from knit_trims import check_trims  # noqa: E402
+from knit_wanted import Plan, check_pieces  # noqa: E402
 
 PROGRAM = os.path.abspath(os.environ.get("HEMWRIGHT_PROGRAM", "./hemwright"))
 CHANCE = int(os.environ.get("HEMWRIGHT_KNIT", "250"))
@@ -46,6 +47,12 @@ def plan(folder, name):
         return json.load(text), ""
 
 
+def check_plan(doc, project):
+    """Pieces and trims knitted and compared; returns how many rows they have."""
+    made = Plan(doc, project)
+    return check_pieces(made) + check_trims(made)
+
+
 def judged(doc, project):
     """Rows knitted, or what was wrong."""
     try:
@@ -62,7 +69,7 @@ def spoiled_plans(doc, project, seed):
     tried, missed = [], []
     for kind in SPOILED:
         bad = copy.copy(doc)
-        for key in ("rows", "fits", "hem", "drafts", "punch"):
+        for key in ("rows", "fits", "hem", "drafts", "punch", "trims"):
             bad[key] = copy.deepcopy(doc[key])
         if not spoil(bad, kind, rng):
             continue

@@ -86,6 +86,7 @@ class Piece:
         self.ended, self.purling, self.loose_half = False, False, False
         self.changed = {}
         self.waiting = None  # stitches of the half that is about to be held
+        self.holes, self.left = {}, None  # of trims: buttonholes, how the last row is left
         self.went_in = None  # the carriage's side when the second yarn was put in
 
     # ---- Needles ----
@@ -195,11 +196,13 @@ class Piece:
     def by_hand(self, row, hand):
         what, sts, number = hand["what"], hand["stitches"], hand["number"]
         name = f"row {row['number']}: {what}"
+        if self.trim_work(row, hand, name):
+            return
         if what == "cast on":
             need(not self.loops and not self.fabric, name, "twice")
             first = self.how["first"]
             self.loops = {first + i: 1 for i in range(sts)}
-            need(sts == self.how["cast_on"], name, sts, "stitches")
+            need(sts == self.how.get("cast_on"), name, sts, "stitches")
             self.cast_on = sts
             waste = self.block["cast_on"] == "open" and not self.hand_knitting
             need((number or 0) > 0 if waste else number is None, name, "waste rows", number)
@@ -241,6 +244,7 @@ class Piece:
             self.closed = True
         elif what == "sew hem":
             need(self.block["closing"] == "sewn", name, "and hung")
+            need("picked_up" not in self.how or self.left is not None, name, "on the needles")
             self.closed = True
         elif what == "mark":
             need(hand["when"] == "before", name, "after a row")
@@ -258,6 +262,35 @@ class Piece:
                 self.counter = None
         else:
             need(what == "weights", name, "is not known")
+
+    def trim_work(self, row, hand, name):
+        """What is done in trims alone; False for anything else."""
+        what, sts, number = hand["what"], hand["stitches"], hand["number"]
+        if what == "pick up":
+            need(not self.loops and not self.fabric and hand["when"] == "before", name, "twice")
+            need(sts == self.how.get("picked_up") and number is None, name, sts, "stitches")
+            self.loops = {self.how["first"] + i: 1 for i in range(sts)}
+            self.cast_on = sts
+        elif what == "buttonhole":
+            need(hand["when"] == "before" and number is not None, name, "when, or where")
+            count = len(self.loops)
+            need(0 < number and 0 < sts and number + sts < count, name, number, sts, "of", count)
+            # By hand from where the row begins; the right end is at needle 0 and left of the bed.
+            if self.hand_knitting and row["begins_at"] == "left":
+                number = count - number - sts
+            for q in range(self.low() + number, self.low() + number + sts):
+                need(self.loops[q] == 1, name, "over stitches that are none")
+                self.loops[q] = 2  # bound off, and cast on again
+            self.holes.setdefault(row["number"], []).append((number, sts))
+        elif what in ("take off", "bind off"):
+            need(hand["when"] == "after" and "picked_up" in self.how, name, "of a piece")
+            need(row is self.block["rows"][-1] and sts == len(self.loops), name, sts, "stitches")
+            need(self.closed == (self.block["closing"] == "hung"), name, "before it is closed")
+            self.loops, self.ended = {}, True
+            self.left = "open" if what == "take off" else "bound off"
+        else:
+            return False
+        return True
 
     def second_yarn(self, row, what, name):
         either = self.how["either_side"] or self.hand_knitting
@@ -330,7 +363,7 @@ class Piece:
         name = f"row {row['number']}:"
         need(row["stitches"] == len(self.loops), name, row["stitches"], "stitches,",
              len(self.loops), "on the needles")
-        if self.hand_knitting:
+        if self.hand_knitting or self.how.get("unplaced"):
             need(row["first_needle"] is None and row["last_needle"] is None, name, "needles")
             return
         need((row["first_needle"], row["last_needle"]) == (self.low(), self.high()), name,
@@ -427,6 +460,7 @@ class Piece:
         need(not self.kept and self.out is None, "the piece is left with needles out or a half kept")
         need(self.yarn["contrast"] is None or self.hand_knitting, "the second yarn stays in")
         need(self.closed, "the hem stays open")
+        need("picked_up" not in self.how or self.left is not None, "the trim stays on the needles")
         for kind, number in self.findings:
             need(kind not in ("band start", "band end") or (kind, number) in self.used
                  or self.hand_knitting, "row", number, kind, "is told of without need")

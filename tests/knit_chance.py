@@ -7,6 +7,7 @@ comparison has to know of a project that its document does not say.
 """
 
 import os
+import random
 import re
 
 from knit_bed import needle
@@ -45,6 +46,16 @@ GARMENTS = {
     "blanket-edge": ([], ["edge"], {"edge": (0, 0)}, None),
 }
 
+FRONT_BANDS = ["left front band", "right front band"]
+ARMHOLES = ["left armhole band", "right armhole band"]
+TRIMS = {
+    "flared-dress": ["neckband", *ARMHOLES],
+    "skirt": ["waistband"],
+    "straight-cardigan": ["neckband", *ARMHOLES],
+    "drop-shoulder-cardigan": ["neckband", *FRONT_BANDS],
+    "set-in-cardigan": ["neckband", *FRONT_BANDS],
+}
+
 
 def chart(rng, most_columns, most_rows):
     """A figure without an empty column at its sides or an empty row at its ends."""
@@ -76,6 +87,60 @@ def hem_text(rng, indent, most=6.0):
     pad = " " * indent
     fold = rng.choice(["none", "loose row", "purl row", "picot"])
     return f"{pad}hem:\n{pad}  depth: {rng.uniform(2.0, most):.2f}\n{pad}  fold: {fold}\n"
+
+
+def of_trims(rng):
+    """Chance of its own, so that a seed makes the same project but for its trims."""
+    return random.Random(repr(rng.getstate()[1][:9]))
+
+
+def own_trims(rng, kind):
+    """Trims of a garment by chance: some edges of its panel, which is drawn."""
+    trims = {"edging": ("[panel right]", False), "facing band": ("[panel left side]", False),
+             "round": ("[panel right side, other left side]", True)}
+    if kind == "neck":
+        trims["collar"] = ("[panel neck right, panel neck left]", False)
+        trims["half collar"] = ("[other neck left]", False)
+    if kind == "front":
+        trims["front edge"] = ("[panel left opening, panel left neck]", False)
+    text = "trims:\n"
+    names = rng.sample(sorted(trims), rng.randint(1, min(3, len(trims))))
+    for name in names:
+        along, ring = trims[name]
+        text += f"  {name}:\n    along: {along}\n    depth: {rng.uniform(1.5, 4):.2f} cm\n"
+        text += "    round: yes\n" if ring else ""
+    return text, names
+
+
+def trims_text(rng, said, names):
+    """What a project says of some trims, and what of that its document does not tell."""
+    text = ""
+    for name in names:
+        if rng.random() < 0.3:
+            continue
+        mine = said["trims"][name] = {}
+        text += f"  {name}:\n"
+        text += f"    buttonhole stitches: {rng.randint(1, 4)}\n"
+        if rng.random() < 0.7:
+            drawn, gap = figure(rng, 8, 8)
+            mine["motif"] = drawn, gap
+            start = f"      card start: {rng.randint(1, 24)}\n"
+            text += motif_text(drawn, gap, 4, start if rng.random() < 0.3 else "")
+        if rng.random() < 0.4:
+            mine["dial"] = rng.randint(4, 9)
+            text += (f"    gauge: {{ dial: {mine['dial']}, stitches: {said['stitches']:.4f}, "
+                     f"rows: {said['stitches'] * 1.35:.4f} }}\n")
+        if rng.random() < 0.5:
+            mine["cast_on"] = rng.choice(["open", "wrapped"])
+            mine["closing"] = rng.choice(["hung", "sewn"])
+            words, mine["fold"] = rng.choice([("none", "none"), ("loose row", "loose"),
+                                              ("purl row", "purl"), ("picot", "picot")])
+            edge = "waste yarn" if mine["cast_on"] == "open" else "wrapped edge"
+            text += (f"    hem:\n      depth: {rng.uniform(1.5, 4):.2f}\n      fold: {words}\n"
+                     f"      cast-on: {edge}\n      closing: {mine['closing']}\n")
+        if rng.random() < 0.5:
+            text += f"    buttonholes: {rng.randint(1, 3)}\n"
+    return "trims:\n" + text if text else ""
 
 
 def own_garment(rng, folder):
@@ -124,15 +189,19 @@ def own_garment(rng, folder):
             f"    is: {2 * main:.3f} cm\npieces:\n  panel:\n    band width: finished width\n"
             f"    main width: finished main\n    left edge stitches: {edges[0]}\n"
             f"    right edge stitches: {edges[1]}\n")
-    if rng.random() < 0.93:
+    drawn = rng.random() < 0.93
+    if drawn:
         text += "    outline:\n      right:\n" + "".join(f"        - {line}\n" for line in lines)
         for name, corners in (("neck", neck), ("left", left)):
             if corners:
                 text += f"      {name}:\n" + "".join(f"        - {line}\n" for line in corners)
     text += "  other:\n    mirrors: panel\n"
+    rng = of_trims(rng)
+    trims, names = own_trims(rng, kind) if drawn and rng.random() < 0.6 else ("", [])
+    text += trims
     with open(os.path.join(folder, "garment.yaml"), "w", encoding="utf-8") as out:
         out.write(text)
-    return {"panel": edges, "other": edges[::-1]}
+    return {"panel": edges, "other": edges[::-1]}, names
 
 
 def make(rng, folder, name):
@@ -142,16 +211,18 @@ def make(rng, folder, name):
     own = rng.random() < 0.75
     garment = rng.choice(sorted(GARMENTS))
     if own:
-        edges, cuffs, bodies, table = own_garment(rng, folder), [], ["panel"], None
+        (edges, trims), cuffs, bodies, table = own_garment(rng, folder), [], ["panel"], None
     else:
         cuffs, bodies, edges, table = GARMENTS[garment]
+        trims = TRIMS.get(garment, [])
     least, most = GAUGES[machine]
     stitches = rng.uniform(least, most)
     rows = stitches * rng.uniform(1.2, 1.5)
     said = {"machine": MACHINES[machine], "edges": edges, "charts": {}, "below": {}, "above": {},
             "either_side": rng.random() < 0.3, "begins": rng.choice(["right", "right", "left"]),
             "rounds": machine == "hand" and rng.random() < 0.25,
-            "cast_on": rng.choice(["open", "wrapped"]), "closing": rng.choice(["hung", "sewn"])}
+            "cast_on": rng.choice(["open", "wrapped"]), "closing": rng.choice(["hung", "sewn"]),
+            "trims": {}, "stitches": stitches}
     drawn, gap = figure(rng)
     start = f"  card start: {rng.randint(1, 24)}\n" if rng.random() < 0.3 else ""
     if machine == "hand":
@@ -168,7 +239,7 @@ def make(rng, folder, name):
     text += f"  facing: {rng.choice(['same rows', 'same depth'])}\n"
     text += f"  cast-on: {'waste yarn' if said['cast_on'] == 'open' else 'wrapped edge'}\n"
     text += f"  closing: {said['closing']}\n"
-    text += bands_text(rng, said, cuffs, bodies)
+    text += bands_text(rng, said, cuffs, bodies) + trims_text(of_trims(rng), said, trims)
     if table:
         first = rng.randrange(len(CHILDREN) - 1)
         names = CHILDREN[first : first + rng.choice([1, 2, 2, 3])]
@@ -347,7 +418,7 @@ def one_more_in_step(row, hand):
 def first_figure(doc, rng):
     """The card punched one column further."""
     if not any(r["card"] != "not read" and (r["band"] or 0) == 0 for b in doc["rows"]
-               for r in b["rows"]) or all("o" * doc["motif"]["repeat"] == row or "o" not in row
+               if not b["trim"] for r in b["rows"]) or all("o" * doc["motif"]["repeat"] == row or "o" not in row
                                           for row in doc["motif"]["chart"]):
         return False
     if doc["parts"]:
@@ -396,6 +467,71 @@ def outline(doc, rng):
     away = 2 / draft["sts_per_cm"]
     for point in points:
         point["across_cm"] += away
+    return True
+
+
+def trim_of(doc, rng, good):
+    """A trim and its rows."""
+    found = [t for t in doc["trims"] if good(t)]
+    if not found:
+        return None, None
+    trim = rng.choice(found)
+    return trim, next(b for b in doc["rows"] if b["trim"] and b["piece"] == trim["trim"]
+                      and b["size"] == trim["size"])
+
+
+def fold_first(doc, rng):
+    """The facing's rows called the face's and the other way round: a trim that begins inside."""
+    _, block = trim_of(doc, rng, lambda t: True)
+    if block is None:
+        return False
+    swap = {"face": "facing", "facing": "face"}
+    for row in block["rows"]:
+        row["kind"] = swap.get(row["kind"], row["kind"])
+    return True
+
+
+def hole_row(key):
+    def spoil(doc, rng):
+        trim, _ = trim_of(doc, rng, lambda t: t["buttonholes"])
+        if trim is None:
+            return False
+        trim["buttonholes"][key] += 1
+        return True
+    return spoil
+
+
+def holes_of_one_layer(doc, rng):
+    """The facing's buttonholes left out."""
+    trim, block = trim_of(doc, rng, lambda t: t["buttonholes"])
+    if trim is None:
+        return False
+    row = block["rows"][trim["buttonholes"]["facing_row"] - 1]
+    row["hand"] = [h for h in row["hand"] if h["what"] != "buttonhole"]
+    return True
+
+
+def trim_turned(doc, rng):
+    """Counted from the other end, where that makes a difference."""
+    trim, _ = trim_of(doc, rng, lambda t: True)
+    if trim is None:
+        return False
+    trim["counted_from"] = {"left": "right", "right": "left"}[trim["counted_from"]]
+    return True
+
+
+def trim_moved(doc, rng):
+    """A trim hung a needle further, with all that tells of it; its figures miss the card's."""
+    trim, block = trim_of(doc, rng, lambda t: t["motif"] and t["place"] and (
+        t["place"]["card_start_column"] is not None) and len(t["chart"][0]) + t["gap"] > 1)
+    if trim is None or block["work"] not in ("pre-selecting", "direct"):
+        return False
+    for key in ("first_needle", "last_needle"):
+        q = needle(trim["place"][key]) + 1
+        trim["place"][key] = f"R{q + 1}" if q >= 0 else f"L{-q}"
+    for row in block["rows"]:
+        row["first_needle"] += 1
+        row["last_needle"] += 1
     return True
 
 
@@ -475,6 +611,20 @@ SPOILED = {
     "an inset": inset,
     "the outline": outline,
     "right and wrong side": figure_mirrored,
+    "stitches picked up": hands("pick up", count_up("stitches")),
+    "a trim that is not picked up": hands("pick up", leave_out),
+    "a buttonhole a stitch further": hands("buttonhole", count_up("number")),
+    "a buttonhole a stitch wider": hands("buttonhole", count_up("stitches")),
+    "a buttonhole left out": hands("buttonhole", leave_out),
+    "buttonholes in one layer": holes_of_one_layer,
+    "the row of the face's buttonholes": hole_row("face_row"),
+    "the row of the facing's buttonholes": hole_row("facing_row"),
+    "a trim left on the needles": hands("bind off", leave_out),
+    "stitches bound off": hands("bind off", count_up("stitches")),
+    "open stitches not taken off": hands("take off", leave_out),
+    "a trim that begins inside": fold_first,
+    "a trim counted from its other end": trim_turned,
+    "a trim hung a needle further": trim_moved,
 }
 
 

@@ -285,14 +285,15 @@ class Wanted:
             need(columns % band.repeat == 0, "row", row["number"], "reads a card of", columns,
                  "columns for a repeat of", band.repeat)
             if number == 0:
-                start = self.part["punch"]["column"] if self.part["punch"] else self.card_start()
+                start = self.card_start()
             else:
                 start = needle(self.plan.needles[(*self.key, number)]) + columns // 2 + 1
             self.cards[number] = Card(band.chart, band.repeat, columns, start)
         return self.cards[number]
 
     def card_start(self):
-        return self.fit["place"]["card_start_column"]
+        punch = self.part["punch"]
+        return punch["column"] if punch else self.fit["place"]["card_start_column"]
 
     def line(self, row, low, high):
         """What a band row has to look like, from the left edge, the right side facing."""
@@ -519,13 +520,13 @@ class Wanted:
                  "the mark in row", piece.marks[0], "is not at the underarm")
 
 
-def check_plan(doc, project):
+def check_pieces(plan):
     """All pieces of a document; returns how many rows were knitted."""
-    plan = Plan(doc, project)
+    blocks = [b for b in plan.doc["rows"] if not b["trim"]]
     done, rows = {}, 0
-    need(len({(b["piece"], b["size"]) for b in doc["rows"]}) == len(doc["rows"])
-         == len(plan.fits), "pieces with rows")
-    for block in doc["rows"]:
+    need(len({(b["piece"], b["size"]) for b in blocks}) == len(blocks) == len(plan.fits),
+         "pieces with rows")
+    for block in blocks:
         wanted = Wanted(plan, block)
         try:
             fabric, piece = wanted.check()

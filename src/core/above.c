@@ -168,7 +168,7 @@ hw_status hw_above_joins(hw_whole *whole, hw_arena *arena, hw_err *err)
             hw_status status = hw_outline_join(
                 pieces, &garment->joins[k], &whole->joins[i * garment->join_count + k]);
             if (status != HW_OK) {
-                return hw_err_set(err, status, "%s", "the length of an edge could not be found");
+                return hw_edge_fault(status, err);
             }
         }
     }

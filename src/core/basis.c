@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "core/num.h"
+#include "core/trimming.h"
 
 static const char *gauge_rule(const hw_gauge *g)
 {
@@ -270,6 +271,18 @@ static void hem(const hw_plan *plan, hw_notes *notes)
     }
 }
 
+static void trims(const hw_plan *plan, hw_notes *notes)
+{
+    if (plan->whole != NULL && plan->whole->trims->count > 0) {
+        hw_notes_base(notes, (hw_basis){ .what = "rows of trims",
+                                 .value = "picked up, face, fold, facing, joined where picked up",
+                                 .rule = "the garment's wrong side faces the knitter, by hand its "
+                                         "right side; seams across a trim are sewn before it",
+                                 .mark = HW_MARK_PRACTICE,
+                                 .source = "P9" });
+    }
+}
+
 static void units(const hw_plan *plan, hw_notes *notes)
 {
     if (plan->project->show != HW_SHOW_CM) {
@@ -285,7 +298,7 @@ static void units(const hw_plan *plan, hw_notes *notes)
 void hw_basis_add(const hw_plan *plan, hw_notes *notes)
 {
     static void (*const facts[])(const hw_plan *, hw_notes *) = { gauges, readings, eases, bodies,
-        choices, machine, card, hem, units };
+        choices, machine, card, hem, trims, units };
     for (size_t i = 0; i < sizeof facts / sizeof facts[0]; i++) {
         facts[i](plan, notes);
     }

@@ -214,3 +214,10 @@ const char *hw_edge_name(hw_edge edge)
     };
     return names[edge];
 }
+
+hw_status hw_edge_fault(hw_status status, hw_err *err)
+{
+    return hw_err_set(err, status, "%s",
+        status == HW_ERR_NOMEM ? "there is not enough memory for this plan"
+                               : "the length of an edge could not be found");
+}

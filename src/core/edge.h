@@ -3,6 +3,7 @@
 #ifndef HW_CORE_EDGE_H
 #define HW_CORE_EDGE_H
 
+#include "core/err.h"
 #include "core/piece.h"
 
 /* A point of an edge in one size. Across: cm from the piece's middle, right of it above 0, as seen
@@ -46,6 +47,9 @@ hw_status hw_edge_at(
  * Note:      curves by GSL's adaptive integration of sqrt(1 + (dx/dy)^2), to 1e-7 relative
  */
 hw_status hw_edge_length(const hw_edge_line *edge, const char *stretch, double *out_cm) HW_MUST_USE;
+
+/* Record why the length of an edge was not found; `status` is passed on. */
+hw_status hw_edge_fault(hw_status status, hw_err *err);
 
 /*
  * The area between an edge and the piece's middle line, over all its heights.

@@ -240,7 +240,7 @@ hw_status hw_layout_parts(const hw_project *project, hw_arena *arena, hw_parts *
         status = make_part(&from, i, &parts.list[i]);
     }
     if (status != HW_OK) {
-        return no_memory(err);
+        return status == HW_ERR_NOMEM ? no_memory(err) : status;
     }
     *out = parts;
     return HW_OK;

@@ -269,10 +269,56 @@ static void cut_holes(const hw_whole *whole, hw_notes *notes)
     }
 }
 
+static void trim_cards(const hw_whole *whole, hw_notes *notes)
+{
+    for (int k = 0; k < whole->trims->count; k++) {
+        const hw_trim_kind *kind = &whole->trims->kinds[k];
+        if (kind->free_start && kind->card.possible) {
+            hw_notes_say(notes, HW_NOTE_REMARK,
+                "%s: it nearly fills the bed, so its card would have to start in different columns "
+                "for different sizes; the table Trims says which. The card shown starts in column "
+                "%d.",
+                kind->trim->name, kind->card_start + 1);
+        }
+    }
+}
+
+/* Whether a smaller size of a trim has the same finding, which is then told already. */
+static bool told(const hw_whole *whole, int size, int trim, const hw_row_finding *finding)
+{
+    bool found = false;
+    for (int i = 0; i < size; i++) {
+        const hw_rowplan *rows = &hw_trimming_at(whole, i, trim)->rows;
+        for (int f = 0; f < rows->finding_count; f++) {
+            const hw_row_finding *other = &rows->findings[f];
+            found = found || (other->kind == finding->kind && other->number == finding->number);
+        }
+    }
+    return found;
+}
+
+/* What does not come out in the sides of a trim's rows. */
+static void trim_sides(const hw_whole *whole, hw_notes *notes)
+{
+    int count = whole->trims->count;
+    for (int at = 0; at < count * sizes_of(whole)->count; at++) {
+        const hw_rowplan *rows = &whole->trims->sizes[at].rows;
+        for (int f = 0; f < rows->finding_count; f++) {
+            if (told(whole, at / count, at % count, &rows->findings[f])) {
+                continue;
+            }
+            const char *text = hw_row_finding_text(&rows->findings[f], notes->arena);
+            notes->refused = notes->refused || text == NULL;
+            hw_notes_of(notes, HW_NOTE_REMARK, whole->trims->kinds[at % count].trim->name, ": %s",
+                text != NULL ? text : "");
+        }
+    }
+}
+
 void hw_meeting_add(const hw_whole *whole, hw_notes *notes)
 {
     static void (*const rules[])(const hw_whole *, hw_notes *) = { open_joins, uppers, upper_cards,
-        meeting_heights, wide_pieces, long_trims, far_trims, cut_holes };
+        meeting_heights, wide_pieces, long_trims, far_trims, cut_holes, trim_cards, trim_sides };
     for (size_t i = 0; i < sizeof rules / sizeof rules[0]; i++) {
         rules[i](whole, notes);
     }

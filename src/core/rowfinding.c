@@ -53,6 +53,10 @@ static bool starts_away(const hw_row_frame *f, int band, hw_row_finding *out)
         remedy(out, move_band(f, band, row - 1, row + 1));
         return true;
     }
+    if (f->task->trim != NULL) {
+        remedy(out, by_one(HW_REMEDY_BEFORE, hem->above_rows, LEAST_PLAIN));
+        return true;
+    }
     remedy(out, by_one(HW_REMEDY_FACING, hem->facing_rows, 1));
     remedy(out, by_one(HW_REMEDY_BELOW, hem->below_rows, LEAST_PLAIN));
     if (hem->fold_rows == 1) {
@@ -118,11 +122,15 @@ hw_status hw_row_findings(const hw_row_frame *frame, hw_arena *arena, hw_rowplan
     int count = 0;
     bool sides = frame->work != HW_WORK_HAND && !frame->task->either_side;
     for (int b = 0; b < bands; b++) {
-        count += sides && starts_away(frame, b, &list[count]) ? 1 : 0;
-        count += sides && ends_away(frame, b, &list[count]) ? 1 : 0;
+        bool knitted = hw_row_frame_band_rows(frame, b) > 0;
+        count += sides && knitted && starts_away(frame, b, &list[count]) ? 1 : 0;
+        count += sides && knitted && ends_away(frame, b, &list[count]) ? 1 : 0;
         count += is_parted(frame, b, &list[count]) ? 1 : 0;
     }
     count += shape_away(frame, &list[count]) ? 1 : 0;
+    for (int i = 0; i < count; i++) {
+        list[i].of_trim = frame->task->trim != NULL;
+    }
     out->findings = list;
     out->finding_count = count;
     return HW_OK;
@@ -142,6 +150,7 @@ static void say_remedy(hw_buf *buf, const hw_row_remedy *r)
         [HW_REMEDY_BELOW] = { "knit ", " plain rows below the band in place of" },
         [HW_REMEDY_BAND] = { "make the band ", " rows high in place of" },
         [HW_REMEDY_ABOVE] = { "knit ", " plain rows above the band in place of" },
+        [HW_REMEDY_BEFORE] = { "knit ", " plain rows before the band in place of" },
         [HW_REMEDY_BAND_ROW] = { "begin the band in row ", " above the hem in place of" },
     };
     _Static_assert(sizeof words / sizeof words[0] == HW_REMEDY_COUNT, "words for each remedy");
@@ -160,7 +169,8 @@ static void say_remedy(hw_buf *buf, const hw_row_remedy *r)
 static void say_fault(hw_buf *buf, const hw_row_finding *f)
 {
     const char *side = hw_side_name(f->side);
-    const char *which = f->band == 0 ? "the hem's band" : "the band above the hem";
+    const char *own = f->of_trim ? "the trim's band" : "the hem's band";
+    const char *which = f->band == 0 ? own : "the band above the hem";
     switch (f->kind) {
     case HW_FINDING_BAND_START:
         hw_buf_format(buf,

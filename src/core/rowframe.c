@@ -21,16 +21,33 @@ hw_row_work hw_rowplan_work(const hw_rowplan_task *task)
     if (!(machine->pitch_cm > 0)) {
         return HW_WORK_HAND;
     }
-    bool card = machine->card_columns > 0 && task->motif->fits_card;
+    bool card = machine->card_columns > 0 && (task->motif == NULL || task->motif->fits_card);
     return card ? works[machine->carriage] : HW_WORK_PICKED;
 }
 
 static hw_side home_of(const hw_rowplan_task *task, hw_row_work work)
 {
     if (work == HW_WORK_HAND) {
-        return HW_RIGHT; /* a right-side row is worked from the right to the left */
+        /* A right-side row is worked from the right to the left, and picking up makes one. */
+        return task->trim != NULL && !task->in_rounds ? HW_LEFT : HW_RIGHT;
     }
     return task->mirrored ? hw_row_frame_other(task->start) : task->start;
+}
+
+/* A piece begins inside, at its cast-on edge; a trim outside, where it is picked up. */
+static void lay_out_hem(hw_row_frame *frame)
+{
+    const hw_hem *hem = frame->task->hem;
+    const hw_row_stretch piece[] = { { HW_ROW_FACING, hem->facing_rows },
+        { HW_ROW_FOLD, hem->fold_rows }, { HW_ROW_BELOW, hem->below_rows },
+        { HW_ROW_BAND, hem->band_rows }, { HW_ROW_ABOVE, hem->above_rows } };
+    const hw_row_stretch trim[] = { { HW_ROW_FACE, hem->above_rows },
+        { HW_ROW_BAND, hem->band_rows }, { HW_ROW_FACE, hem->below_rows },
+        { HW_ROW_FOLD, hem->fold_rows }, { HW_ROW_FACING, hem->facing_rows } };
+    _Static_assert(sizeof piece == sizeof frame->hem && sizeof trim == sizeof piece, "all of it");
+    for (int i = 0; i < HW_ROW_STRETCHES; i++) {
+        frame->hem[i] = frame->task->trim != NULL ? trim[i] : piece[i];
+    }
 }
 
 hw_row_frame hw_row_frame_of(const hw_rowplan_task *task)
@@ -43,6 +60,7 @@ hw_row_frame hw_row_frame_of(const hw_rowplan_task *task)
         .home = home_of(task, work),
         .main_rows = shape == NULL ? task->plain_rows : shape->rows,
     };
+    lay_out_hem(&frame);
     bool parted = shape != NULL && shape->neck_halves[HW_LEFT] != NULL &&
                   shape->neck_halves[HW_RIGHT] != NULL && shape->neck_row < shape->rows;
     frame.neck = parted ? shape->neck_row : frame.main_rows;
@@ -66,12 +84,26 @@ hw_side hw_row_frame_edge(const hw_row_frame *frame, hw_side side)
     return frame->work == HW_WORK_HAND ? side : hw_row_frame_other(side);
 }
 
+int hw_row_frame_first(const hw_row_frame *frame, hw_row_kind kind)
+{
+    int number = 1;
+    for (int i = 0; i < HW_ROW_STRETCHES && frame->hem[i].kind != kind; i++) {
+        number += frame->hem[i].rows;
+    }
+    return number;
+}
+
 int hw_row_frame_band_first(const hw_row_frame *frame, int band)
 {
-    const hw_hem *hem = frame->task->hem;
-    assert(band >= 0 && band <= frame->task->band_count);
-    return band == 0 ? hem->facing_rows + hem->fold_rows + hem->below_rows + 1
-                     : hem->total_rows + frame->task->bands[band - 1].row + 1;
+    const hw_rowplan_task *task = frame->task;
+    assert(band >= 0 && band <= task->band_count);
+    return band == 0 ? hw_row_frame_first(frame, HW_ROW_BAND)
+                     : task->hem->total_rows + task->bands[band - 1].row + 1;
+}
+
+int hw_row_frame_folded(const hw_row_frame *frame)
+{
+    return hw_row_frame_first(frame, HW_ROW_FOLD) + frame->task->hem->fold_rows;
 }
 
 int hw_row_frame_band_rows(const hw_row_frame *frame, int band)
@@ -91,7 +123,8 @@ hw_row_work hw_row_frame_work(const hw_row_frame *frame, int band)
 
 int hw_row_frame_lead(const hw_row_frame *frame, int band)
 {
-    return hw_row_frame_work(frame, band) == HW_WORK_PRESELECT ? 1 : 0;
+    bool ahead = hw_row_frame_work(frame, band) == HW_WORK_PRESELECT;
+    return ahead && hw_row_frame_band_rows(frame, band) > 0 ? 1 : 0;
 }
 
 bool hw_row_frame_joins(const hw_row_frame *frame)

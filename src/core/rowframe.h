@@ -5,9 +5,18 @@
 
 #include "core/rowplan.h"
 
+/* Rows of the hem that follow each other. */
+typedef struct {
+    hw_row_kind kind;
+    int rows;
+} hw_row_stretch;
+
+enum { HW_ROW_STRETCHES = 5 };
+
 /* Numbers of rows of one piece. */
 typedef struct {
     const hw_rowplan_task *task;
+    hw_row_stretch hem[HW_ROW_STRETCHES]; /* in the order of knitting */
     hw_row_work work;
     hw_side home;  /* where row 1 begins: of the bed; hand knitting: the edge, right side seen */
     int main_rows; /* above the hem */
@@ -26,7 +35,11 @@ hw_side hw_row_frame_other(hw_side side);
  * machine the purl side faces the knitter, and left and right change. */
 hw_side hw_row_frame_edge(const hw_row_frame *frame, hw_side side);
 
-/* A band's first row and number of rows; 0 the hem's, n the n-th further one. */
+/* The number of the first row of a stretch of the hem, of two the lower. */
+int hw_row_frame_first(const hw_row_frame *frame, hw_row_kind kind);
+
+/* A band's first row and number of rows; 0 the hem's, which may have none, n the n-th further one.
+ */
 int hw_row_frame_band_first(const hw_row_frame *frame, int band);
 int hw_row_frame_band_rows(const hw_row_frame *frame, int band);
 
@@ -39,6 +52,9 @@ int hw_row_frame_lead(const hw_row_frame *frame, int band);
 /* The first row above the hem, from 0, at which a further band (from 1) may begin: above the
  * joining row, the band below it and its set-up row. */
 int hw_row_frame_band_least(const hw_row_frame *frame, int band);
+
+/* The number of the row after the fold. */
+int hw_row_frame_folded(const hw_row_frame *frame);
 
 /* Whether the hem is hung and joined: there is a joining row. */
 bool hw_row_frame_joins(const hw_row_frame *frame);

@@ -37,9 +37,10 @@ static bool on_bed(const hw_row_hands *hands)
 static void begin_piece(hw_row_hands *hands, hw_row *row)
 {
     const hw_row_frame *f = hands->frame;
-    bool waste = on_bed(hands) && f->task->cast_on == HW_CAST_ON_OPEN;
+    bool trim = f->task->trim != NULL;
+    bool waste = on_bed(hands) && !trim && f->task->cast_on == HW_CAST_ON_OPEN;
     add(hands, row,
-        (hw_handwork){ .kind = HW_HAND_CAST_ON,
+        (hw_handwork){ .kind = trim ? HW_HAND_PICK_UP : HW_HAND_CAST_ON,
             .sts = row->sts,
             .number = waste ? HW_WASTE_ROWS : 0,
             .side = row->before });
@@ -76,7 +77,7 @@ static void hem_before(hw_row_hands *hands, hw_row *row)
     if (row->number == 1) {
         begin_piece(hands, row);
     }
-    if (hem->fold == HW_FOLD_PICOT && row->number == hem->facing_rows + 1) {
+    if (hem->fold == HW_FOLD_PICOT && row->number == hw_row_frame_folded(hands->frame)) {
         add(hands, row, (hw_handwork){ .kind = HW_HAND_PICOT });
     }
     bool purl = hem->fold == HW_FOLD_PURL && row->kind == HW_ROW_FOLD;
@@ -87,6 +88,22 @@ static void hem_before(hw_row_hands *hands, hw_row *row)
     bool above_band = row->number == hw_row_frame_band_first(hands->frame, 0) + hem->band_rows;
     if (above_band && fewer != 0) {
         add(hands, row, (hw_handwork){ .kind = HW_HAND_REHANG, .sts = row->sts, .number = fewer });
+    }
+}
+
+/* On the bed holes are counted from its left, where the trim's right end hangs. */
+static void make_holes(hw_row_hands *hands, hw_row *row)
+{
+    const hw_row_trim *trim = hands->frame->task->trim;
+    bool due = trim != NULL && (row->number == trim->hole_rows[HW_LAYER_FACE] ||
+                                   row->number == trim->hole_rows[HW_LAYER_FACING]);
+    bool from_right = on_bed(hands) || row->before == HW_RIGHT;
+    for (int i = 0; due && i < trim->hole_count; i++) {
+        int right_sts = trim->holes[from_right ? i : trim->hole_count - 1 - i];
+        add(hands, row,
+            (hw_handwork){ .kind = HW_HAND_HOLE,
+                .sts = trim->hole_sts,
+                .number = from_right ? right_sts : row->sts - right_sts - trim->hole_sts });
     }
 }
 
@@ -233,6 +250,23 @@ static void mark(hw_row_hands *hands, hw_row *row)
     }
 }
 
+/* A piece's cast-on edge is sewn down, or has been joined; a trim has stitches left. */
+static void end_work(hw_row_hands *hands, hw_row *row)
+{
+    const hw_rowplan_task *task = hands->frame->task;
+    bool sewn = !hw_row_frame_joins(hands->frame);
+    if (task->trim != NULL) {
+        bool open = sewn && task->cast_on == HW_CAST_ON_OPEN;
+        add(hands, row,
+            (hw_handwork){ .kind = open ? HW_HAND_TAKE_OFF : HW_HAND_BIND_OFF,
+                .after = true,
+                .sts = row->sts });
+    }
+    if (sewn) {
+        add(hands, row, (hw_handwork){ .kind = HW_HAND_SEW_HEM, .after = true });
+    }
+}
+
 static void add_after(hw_row_hands *hands, hw_row *row, bool last)
 {
     const hw_row_frame *f = hands->frame;
@@ -246,8 +280,8 @@ static void add_after(hw_row_hands *hands, hw_row *row, bool last)
             (hw_handwork){ .kind = HW_HAND_SECOND_OUT, .after = true, .side = row->after });
     }
     end_part(hands, row);
-    if (last && !hw_row_frame_joins(f)) {
-        add(hands, row, (hw_handwork){ .kind = HW_HAND_SEW_HEM, .after = true });
+    if (last) {
+        end_work(hands, row);
     }
 }
 
@@ -259,6 +293,7 @@ void hw_row_hands_add(hw_row_hands *hands, hw_row *row, bool last)
     part_halves(hands, row);
     mark(hands, row);
     shape_before(hands, row);
+    make_holes(hands, row);
     begin_band(hands, row);
     add_after(hands, row, last);
 }

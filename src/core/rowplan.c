@@ -30,21 +30,15 @@ static spot find_spot(const hw_row_frame *f, int number)
 
 static hw_row_kind kind_of(const hw_row_frame *f, const spot *at)
 {
-    const hw_hem *hem = f->task->hem;
     if (at->band >= 0) {
         return at->band_row == 0 ? HW_ROW_SETUP : HW_ROW_BAND;
     }
-    if (at->number <= hem->facing_rows) {
-        return HW_ROW_FACING;
-    }
-    if (at->number <= hem->facing_rows + hem->fold_rows) {
-        return HW_ROW_FOLD;
-    }
-    if (at->number < hw_row_frame_band_first(f, 0)) {
-        return HW_ROW_BELOW;
-    }
-    if (at->main_row < 0) {
-        return HW_ROW_ABOVE;
+    int behind = 0; /* rows up to the end of a stretch */
+    for (int i = 0; i < HW_ROW_STRETCHES; i++) {
+        behind += f->hem[i].rows;
+        if (at->number <= behind) {
+            return f->hem[i].kind;
+        }
     }
     return at->main_row == 0 && hw_row_frame_joins(f) ? HW_ROW_JOINING : HW_ROW_MAIN;
 }
@@ -54,6 +48,7 @@ static void set_dial(const hw_row_frame *f, hw_row *row)
     static const hw_fabric fabrics[] = {
         [HW_ROW_FACING] = HW_FACING,
         [HW_ROW_FOLD] = HW_MAIN,
+        [HW_ROW_FACE] = HW_MAIN,
         [HW_ROW_BELOW] = HW_MAIN,
         [HW_ROW_SETUP] = HW_MAIN,
         [HW_ROW_BAND] = HW_BAND,
@@ -164,12 +159,12 @@ static void set_needles(const hw_row_frame *f, const spot *at, hw_row *row)
 {
     const hw_fit *fit = f->task->fit;
     const hw_shape *shape = at->main_row < 0 ? NULL : f->task->shape;
-    bool hand = f->work == HW_WORK_HAND;
+    bool placed = f->work != HW_WORK_HAND && f->task->place != NULL;
     bool below = at->number < hw_row_frame_band_first(f, 0) + f->task->hem->band_rows;
     int edges = fit->edge_sts[HW_LEFT] + fit->edge_sts[HW_RIGHT];
     int sts = below ? fit->cast_on_sts : fit->main_sts + edges;
     int first = hw_bed_rehung_first(
-        hand ? 0 : f->task->place->first, fit->cast_on_sts - sts, f->task->mirrored);
+        placed ? f->task->place->first : 0, fit->cast_on_sts - sts, f->task->mirrored);
     int last = first + sts - 1;
     if (shape != NULL) {
         int middle_halves = first + fit->edge_sts[HW_RIGHT] + last + 1 - fit->edge_sts[HW_LEFT];
@@ -184,8 +179,8 @@ static void set_needles(const hw_row_frame *f, const spot *at, hw_row *row)
         }
     }
     row->sts = last - first + 1;
-    row->first = hand ? 0 : first;
-    row->last = hand ? 0 : last;
+    row->first = placed ? first : 0;
+    row->last = placed ? last : 0;
 }
 
 static hw_row make_row(const hw_row_frame *f, int number, hw_row_part part)
@@ -194,7 +189,7 @@ static hw_row make_row(const hw_row_frame *f, int number, hw_row_part part)
     hw_row row = { .number = number, .kind = kind_of(f, &at), .part = part };
     row.before = hw_row_frame_before(f, number);
     row.after = hw_row_frame_before(f, number + 1);
-    row.right_side = f->work == HW_WORK_HAND && row.before == f->home;
+    row.right_side = f->work == HW_WORK_HAND && row.before == HW_RIGHT;
     row.setting = setting_of(f, &at, row.kind);
     set_dial(f, &row);
     set_card(f, &at, &row);
@@ -245,7 +240,8 @@ static hw_status check_band(const hw_row_frame *f, int band, hw_err *err)
 static hw_status check(const hw_row_frame *f, hw_err *err)
 {
     const hw_rowplan_task *task = f->task;
-    assert(task->hem->below_rows > 0 && task->motif->chart.rows == task->hem->band_rows);
+    assert(task->hem->below_rows > 0);
+    assert((task->motif == NULL ? 0 : task->motif->chart.rows) == task->hem->band_rows);
     assert(task->shape == NULL || task->shape->visible_sts == task->fit->main_sts);
     assert(f->main_rows > 0 || !hw_row_frame_joins(f));
     hw_status status = HW_OK;
@@ -276,6 +272,8 @@ hw_status hw_rowplan_make(
         .cast_on = task->cast_on,
         .closing = task->closing,
         .in_rounds = task->in_rounds && frame.work == HW_WORK_HAND,
+        .has_needles = task->place != NULL && frame.work != HW_WORK_HAND,
+        .trim = task->trim,
         .hem_rows = task->hem->total_rows,
         .rows = rows,
         .count = count,

@@ -1,4 +1,4 @@
-/* The row plan: every row of one piece in one size, in the order in which it is knitted.
+/* The row plan: every row of a piece or trim in one size, in the order in which it is knitted.
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #ifndef HW_CORE_ROWPLAN_H
 #define HW_CORE_ROWPLAN_H
@@ -8,6 +8,7 @@
 typedef enum {
     HW_ROW_FACING,
     HW_ROW_FOLD,
+    HW_ROW_FACE,  /* of a trim: plain, before its band and behind it */
     HW_ROW_BELOW, /* plain, below the hem's band */
     HW_ROW_SETUP, /* plain; the carriage brings out the needles for a band's first row */
     HW_ROW_BAND,
@@ -49,12 +50,17 @@ typedef enum {
     HW_HAND_SECOND_IN,  /* the contrast yarn into the second feeder */
     HW_HAND_SECOND_OUT, /* and out of it */
     HW_HAND_REHANG,     /* off the needles and on again: sts stitches, number fewer than before */
-    HW_HAND_HANG_HEM,   /* the cast-on edge, onto the needles of the row to come */
+    HW_HAND_HANG_HEM,   /* the cast-on edge, or the row that was picked up, onto the needles */
     HW_HAND_MARK,       /* both edges */
     HW_HAND_SHAPE,      /* one working of `step` */
     HW_HAND_HOLD_HALF,  /* sts stitches of the other half out of work */
     HW_HAND_BACK_HALF,  /* sts stitches back in work, carriage at side */
-    HW_HAND_SEW_HEM,    /* the cast-on edge, with a needle */
+    HW_HAND_SEW_HEM,    /* the cast-on edge, or a trim's last row, with a needle */
+    HW_HAND_PICK_UP,    /* sts stitches along the trim's edges */
+    HW_HAND_HOLE,       /* a buttonhole of sts; number: stitches of the row before it, from the left
+                           of the bed; hand knitting: from where the row begins */
+    HW_HAND_TAKE_OFF,   /* sts stitches, open */
+    HW_HAND_BIND_OFF,   /* sts stitches, loosely */
     HW_HAND_KIND_COUNT
 } hw_hand_kind;
 
@@ -67,7 +73,7 @@ typedef struct {
 } hw_handwork;
 
 typedef struct {
-    int number; /* of the row counter once the row is knitted, from 1 at the first facing row */
+    int number; /* of the row counter once the row is knitted, from 1 */
     hw_row_kind kind;
     hw_row_part part;
     hw_fabric fabric;
@@ -83,7 +89,8 @@ typedef struct {
     int band;                 /* 0 the hem's, n the n-th further one; -1 outside bands */
     int chart_row;            /* of that band, from 1 at the bottom; 0 outside bands */
     hw_row_yarn feeders[HW_FEEDER_COUNT]; /* hand knitting: the yarns in use */
-    int first, last;                      /* needles in work, L1 = -1, R1 = 0; hand knitting: 0 */
+    int first, last;                      /* needles in work, L1 = -1, R1 = 0; 0 where has_needles
+                                             of the plan is not set */
     int sts;                              /* edge stitches included */
     int first_hand, hand_count; /* in the plan's hands, in the order in which they are done */
 } hw_row;
@@ -94,6 +101,8 @@ typedef struct {
     hw_cast_on cast_on;
     hw_closing closing;
     bool in_rounds;
+    bool has_needles;        /* not in hand knitting, nor where the bed has no room */
+    const hw_row_trim *trim; /* NULL: a piece */
     int hem_rows; /* facing, fold and face: row n above the hem, from 0, has number hem_rows + n + 1
                    */
     const hw_row *rows;
@@ -105,7 +114,7 @@ typedef struct {
 } hw_rowplan;
 
 /*
- * Plan every row of a piece.
+ * Plan every row of a piece or trim.
  *
  * Given:     task      see rowtask.h
  *            arena     owner of the lists; steps of the shaping are pointed to, not copied
@@ -113,7 +122,7 @@ typedef struct {
  * Result:    HW_OK; HW_ERR_RANGE (a further band that leaves no row for its set-up, overlaps
  *            another or ends above the last row); HW_ERR_NOMEM
  * Note:      the rules of sides and of the set-up row are in rowtask.h. One counter for the whole
- *            piece: 000 before the first facing row; where a neck parts the piece the half on the
+ *            piece: 000 before the first row; where a neck parts the piece the half on the
  *            carriage's side is finished first, and for the other one the counter is set back to
  *            where they parted (own choice). The fold's loose row is knitted at the loosest dial
  *            [P1]; the joining row at the hem's joining dial [H1].

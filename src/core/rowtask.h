@@ -27,13 +27,26 @@ typedef struct {
     int card_row; /* the card's row for its first row, from 1 */
 } hw_row_band;
 
+/* Layers of a folded band, in the order in which a trim's are knitted. */
+typedef enum { HW_LAYER_FACE, HW_LAYER_FACING, HW_LAYER_COUNT } hw_layer;
+
+/* A trim: picked up along edges, and its hem knitted from there: face, fold, facing. */
+typedef struct {
+    const char *along;        /* where it is picked up, from its right end on, in words */
+    bool through_hem;         /* an edge has a folded hem at its foot */
+    const int *holes;         /* [hole_count], rising: stitches right of each, right side seen */
+    int hole_count, hole_sts; /* buttonholes, and the stitches of each */
+    int hole_rows[HW_LAYER_COUNT]; /* the row before which each layer's are worked */
+} hw_row_trim;
+
 typedef struct {
     const hw_machine *machine;
     const hw_gauge *gauge; /* [HW_FABRIC_COUNT]: for the main fabric's dial */
     const hw_hem *hem;
-    const hw_motif *motif; /* of the hem's band; as many rows as hem->band_rows */
+    const hw_motif *motif; /* of the hem's band; as many rows as hem->band_rows; NULL: no band */
     const hw_fit *fit;
-    const hw_place_on_bed *place; /* not looked at in hand knitting */
+    const hw_place_on_bed *place; /* not looked at in hand knitting; NULL: no room on the bed */
+    const hw_row_trim *trim;      /* NULL: a piece, cast on at its facing */
     const hw_shape *shape;        /* NULL: `plain_rows` straight rows above the hem */
     const hw_shape_steps *steps;  /* of that shape; NULL: none */
     int plain_rows;               /* a hem that is hung has at least its joining row */
@@ -68,9 +81,13 @@ typedef struct {
  *      the first row above the hem begins (derived): hw_rowplan_above tells it beforehand.
  *   6. A further band must not be parted by the neck: the card cannot be in two rows.
  *   7. Of a parted piece the second half begins where the first did: the carriage is taken there.
+ *   8. Of a trim the edge is hung with the garment's wrong side to the knitter, and row 1 follows;
+ *      the loops that are hung at the end are those of the row that was picked up [P9].
  *
- * Hand knitting: row 1 is a right-side row, from the right edge to the left; in rounds all are. A
- * yarn can be joined at either edge, so rules 1 to 4 bind nobody; 5 does in flat work.
+ * Hand knitting: row 1 is a right-side row, from the right edge to the left; of a trim, whose
+ * stitches were knitted as they were picked up, it is a wrong-side row [P9]; in rounds all are
+ * right-side rows. A yarn can be joined at either edge, so rules 1 to 4 bind nobody; 5 does in flat
+ * work.
  */
 
 typedef enum {
@@ -89,6 +106,7 @@ typedef enum {
     HW_REMEDY_BELOW,
     HW_REMEDY_BAND,
     HW_REMEDY_ABOVE,
+    HW_REMEDY_BEFORE,   /* a trim's plain rows between the edge and its band */
     HW_REMEDY_BAND_ROW, /* the first row of a further band, from 1 above the hem */
     HW_REMEDY_COUNT
 } hw_remedy_kind;
@@ -105,6 +123,7 @@ typedef struct {
     hw_finding_kind kind;
     int number;   /* of the row */
     int band;     /* 0 the hem's, n the n-th further one; -1 for the shaping */
+    bool of_trim; /* then 0 is the trim's */
     hw_side side; /* where the carriage then is (hand knitting: where the row begins) */
     hw_row_remedy remedies[HW_MOST_REMEDIES];
     int remedy_count;

@@ -6,7 +6,9 @@
 #include <string.h>
 
 #include "core/above.h"
+#include "core/edge.h"
 #include "core/num.h"
+#include "core/trimrows.h"
 
 enum { PLAIN_CORE = 2 }; /* rows of a plain trim that stand for a band while its hem is planned */
 
@@ -21,53 +23,52 @@ static hw_status no_memory(const trimming *t)
     return hw_err_set(t->err, HW_ERR_NOMEM, "%s", "there is not enough memory for this plan");
 }
 
-static hw_status in_trim(const trimming *t, hw_status status, const hw_trim_kind *kind)
+/* What was found wrong, with the trim, the size and the line that it is about. */
+static hw_status in_trim(
+    const trimming *t, const hw_trim_kind *kind, const char *size, const hw_err *found)
 {
-    if (status == HW_ERR_NOMEM) {
-        return no_memory(t);
+    hw_status status = hw_err_set(t->err, found->code, "trim `%.60s`%s%.60s: %s", kind->trim->name,
+        size != NULL ? ", size " : "", size != NULL ? size : "", found->text);
+    if (found->line > 0 || kind->input != NULL) {
+        return hw_err_place(t->err, status, found->line > 0 ? found->line : kind->input->line, 0);
     }
-    return hw_err_place(t->err, status, kind->input != NULL ? kind->input->line : 0, 0);
+    return hw_err_place_in_garment(t->err, status, kind->trim->line);
 }
 
-static hw_status make_motif(const trimming *t, hw_trim_kind *kind)
-{
-    const hw_machine *machine = &t->whole->project->machine;
-    hw_status status =
-        hw_above_motif(&kind->input->motif, machine->card_columns, t->arena, &kind->motif, t->err);
-    hw_card_task task = { .motif = &kind->motif, .machine = machine };
-    if (status == HW_OK && hw_card_make(&task, t->arena, &kind->card) != HW_OK) {
-        status = no_memory(t);
-    }
-    return status;
-}
-
-/* Its own gauge, or else the project's for such a fabric. */
+/* Its own gauge in place of the project's for such a fabric. */
 static hw_status make_gauge(const trimming *t, hw_trim_kind *kind)
 {
     const hw_plan *plan = &t->whole->plans[0];
     memcpy(kind->gauge, plan->gauge, sizeof kind->gauge);
+    hw_status status = HW_OK;
+    if (kind->input != NULL && kind->input->gauge.count > 0) {
+        hw_gauge_input in[HW_FABRIC_COUNT] = { { 0 } };
+        if (kind->has_motif) {
+            memcpy(in, plan->places_measured, sizeof in);
+        }
+        in[kind->has_motif ? HW_BAND : HW_MAIN] = kind->input->gauge;
+        /* By itself first: what is wrong with it is no fault of the garment's fabrics. */
+        status = hw_gauge_measure(&kind->input->gauge, t->arena, &kind->gauge[HW_BAND], t->err);
+        status = status == HW_OK ? hw_gauge_all(in, t->arena, kind->gauge, t->err) : status;
+    }
     if (!kind->has_motif) {
         kind->gauge[HW_BAND] = kind->gauge[HW_MAIN];
-    }
-    if (kind->input == NULL || kind->input->gauge.count == 0) {
-        return HW_OK;
-    }
-    hw_status status =
-        hw_gauge_measure(&kind->input->gauge, t->arena, &kind->gauge[HW_BAND], t->err);
-    if (status == HW_OK && !kind->has_motif) {
-        kind->gauge[HW_MAIN] = kind->gauge[HW_FACING] = kind->gauge[HW_BAND];
     }
     return status;
 }
 
-static hw_status make_kind(const trimming *t, int number, hw_trim_kind *kind)
+static hw_status make_kind(const trimming *t, int number)
 {
+    hw_trim_kind *kind = &t->whole->trims->kinds[number];
     kind->trim = &t->whole->project->garment.trims[number];
     kind->input = hw_layout_trim(t->whole->project, kind->trim->name);
     kind->has_motif = kind->input != NULL && kind->input->has_motif;
-    hw_status status = kind->has_motif ? make_motif(t, kind) : HW_OK;
-    status = status == HW_OK ? make_gauge(t, kind) : status;
-    return status == HW_OK ? HW_OK : in_trim(t, status, kind);
+    hw_status status = HW_OK;
+    if (kind->has_motif) {
+        status = hw_above_motif(&kind->input->motif, t->whole->project->machine.card_columns,
+            t->arena, &kind->motif, t->err);
+    }
+    return status == HW_OK ? make_gauge(t, kind) : status;
 }
 
 /* The hem of a trim: a plain one is planned around two of its own rows, then told as plain. */
@@ -83,8 +84,7 @@ static hw_status make_hem(const trimming *t, const hw_trim_kind *kind, int size,
         hw_status status = hw_rule_value(&kind->trim->depth, &place, &in.depth_cm, NULL, t->err);
         if (status == HW_OK && !(in.depth_cm > 0 && in.depth_cm <= HW_MAX_CM)) {
             status = hw_err_set(t->err, HW_ERR_RANGE,
-                "size %s: the depth of `%.60s` comes to %.1f cm; give one under its `hem`",
-                finished->names[size], kind->trim->name, in.depth_cm);
+                "its depth comes to %.1f cm; give one under its `hem`", in.depth_cm);
         }
         if (status != HW_OK) {
             return status;
@@ -147,16 +147,15 @@ static hw_status make_pickup(const trimming *t, const hw_trim_kind *kind, int si
     for (int i = 0; i < along->count; i++) {
         hw_status status = make_edge(t, &along->parts[i], size, &edges[count]);
         if (status != HW_OK) {
-            return hw_err_set(t->err, status, "%s", "the length of an edge could not be found");
+            return hw_edge_fault(status, t->err);
         }
         out->length_cm += edges[count].length_cm;
         bool there = edges[count].length_cm > 0;
         out->share_of[i] = there ? count++ : -1;
     }
     if (count == 0) {
-        return hw_err_set(t->err, HW_ERR_RANGE,
-            "the edges along which `%.60s` is picked up have no length; look at the outline",
-            kind->trim->name);
+        return hw_err_set(t->err, HW_ERR_RANGE, "%s",
+            "the edges along which it is picked up have no length: look at the outline");
     }
     const hw_hem *hem = &out->hem;
     hw_pickup_task task = { .edges = edges,
@@ -193,6 +192,58 @@ static hw_status make_holes(const trimming *t, const hw_trim_kind *kind, hw_trim
     return hw_holes_plan(&task, t->arena, &out->holes, t->err);
 }
 
+/* Stitches, rows of the hem and buttonholes in one size. */
+static hw_status make_size(const trimming *t, int at)
+{
+    const struct hw_trimmings *trims = t->whole->trims;
+    const hw_machine *machine = &t->whole->project->machine;
+    const hw_trim_kind *kind = &trims->kinds[at % trims->count];
+    hw_trimmed *out = &trims->sizes[at];
+    hw_status status = make_hem(t, kind, at / trims->count, out);
+    status = status == HW_OK ? make_pickup(t, kind, at / trims->count, out) : status;
+    status = status == HW_OK ? make_holes(t, kind, out) : status;
+    out->too_long = machine->pitch_cm > 0 && out->pickup.chosen.sts > machine->needles;
+    return status;
+}
+
+/* Stitches and hem of one size, or its rows. */
+typedef hw_status making_size(const trimming *t, int at);
+
+/* What all sizes share, then one size after the other. */
+typedef struct {
+    hw_status (*shared)(const trimming *t, int trim);
+    making_size *each;
+} stage;
+
+/* One trim in all sizes, with what is wrong named after it. */
+static hw_status make_trim(const trimming *outer, int number, const stage *what)
+{
+    hw_err found = { 0 };
+    const trimming t = { outer->whole, outer->arena, &found };
+    const struct hw_trimmings *trims = t.whole->trims;
+    const hw_sizes *finished = &t.whole->plans[0].finished;
+    const char *size = NULL;
+    hw_status status = what->shared(&t, number);
+    for (int i = 0; i < finished->count && status == HW_OK; i++) {
+        size = finished->names[i];
+        status = what->each(&t, i * trims->count + number);
+    }
+    if (status == HW_ERR_NOMEM) {
+        return no_memory(outer);
+    }
+    return status == HW_OK ? HW_OK : in_trim(outer, &trims->kinds[number], size, &found);
+}
+
+static hw_status make_card(const trimming *t, int trim)
+{
+    return hw_trimrows_card(t->whole, trim, t->arena, t->err);
+}
+
+static hw_status make_rows(const trimming *t, int at)
+{
+    return hw_trimrows_make(t->whole, at, t->arena, t->err);
+}
+
 hw_status hw_trimming_make(hw_whole *whole, hw_arena *arena, hw_err *err)
 {
     const trimming t = { .whole = whole, .arena = arena, .err = err };
@@ -208,20 +259,19 @@ hw_status hw_trimming_make(hw_whole *whole, hw_arena *arena, hw_err *err)
     if (trims->kinds == NULL || trims->sizes == NULL) {
         return no_memory(&t);
     }
-    hw_status status = HW_OK;
-    for (int k = 0; k < count && status == HW_OK; k++) {
-        status = make_kind(&t, k, &trims->kinds[k]);
-    }
-    for (int i = 0; i < sizes * count && status == HW_OK; i++) {
-        const hw_trim_kind *kind = &trims->kinds[i % count];
-        hw_trimmed *out = &trims->sizes[i];
-        status = make_hem(&t, kind, i / count, out);
-        status = status == HW_OK ? make_pickup(&t, kind, i / count, out) : status;
-        status = status == HW_OK ? make_holes(&t, kind, out) : status;
-        status = status == HW_OK ? HW_OK : in_trim(&t, status, kind);
-        out->too_long = status == HW_OK && out->pickup.chosen.sts > whole->project->machine.needles;
-    }
     whole->trims = trims;
+    hw_status status = HW_OK;
+    static const stage stitches = { make_kind, make_size };
+    static const stage rows = { make_card, make_rows };
+    for (int k = 0; k < count && status == HW_OK; k++) {
+        status = make_trim(&t, k, &stitches);
+    }
+    for (int k = 0; k < count && status == HW_OK; k++) {
+        hw_trimrows_stitches(whole, k);
+    }
+    for (int k = 0; k < count && status == HW_OK; k++) {
+        status = make_trim(&t, k, &rows);
+    }
     return status;
 }
 

@@ -13,8 +13,11 @@ typedef struct {
     const hw_trim_input *input; /* what the project says of it; NULL: nothing */
     bool has_motif;
     hw_motif motif;
-    hw_card card; /* its first figure in column 1: a trim can be picked up on any needles */
-    hw_gauge gauge[HW_FABRIC_COUNT]; /* of its own band, and of the plain fabric and facing */
+    hw_card card;
+    int card_start;  /* column from 0 where the card's first figure starts */
+    bool free_start; /* no column serves all sizes: each stands in the middle */
+    hw_side first;   /* the end at which stitches are counted, its right side seen, the fold up */
+    hw_gauge gauge[HW_FABRIC_COUNT];
 } hw_trim_kind;
 
 /* A trim in one size. */
@@ -28,6 +31,10 @@ typedef struct {
     hw_holes holes; /* count 0: none */
     hw_hole_rows hole_rows;
     bool too_long; /* more stitches than the bed has needles */
+    hw_fit fit;    /* the stitches as the row planner has them: left and right on the right side */
+    hw_place_on_bed place; /* where it is not too long; in hand knitting of no meaning */
+    hw_row_trim row_trim;
+    hw_rowplan rows;
 } hw_trimmed;
 
 struct hw_trimmings {
@@ -42,13 +49,15 @@ struct hw_trimmings {
  * Given:     whole     the plans of all parts are made
  *            arena     owner of the result
  * Returned:  whole     its trims
- * Result:    HW_OK; what hw_gauge_measure, hw_hem_plan, hw_pickup_plan and hw_holes_plan can say,
- *            with the name of the trim and the size; HW_ERR_LIMIT (figure and gap too wide);
+ * Result:    HW_OK; what hw_gauge_all, hw_hem_plan, hw_pickup_plan, hw_holes_plan and
+ *            hw_trimrows_make can say, with the name of the trim, the size and the line of the
+ *            project, or else of the garment file; HW_ERR_LIMIT (figure and gap too wide);
  *            HW_ERR_NOMEM
- * Note:      a trim without a motif has a plain face; its band's gauge is the project's where it
- *            gives none. It has no edge stitches: it is sewn to nothing at its ends [O1].
- *            Rows for a ratio are counted where an edge climbs at least twice as far as it moves
- *            across; elsewhere stitches are picked up evenly
+ * Note:      a trim without a motif has a plain face. A gauge of its own is that of its band, or of
+ *            a plain trim's plain fabric, from which its facing's follows as any facing's does;
+ *            else its gauges are the project's. It has no edge stitches: it is sewn to nothing at
+ * its ends [O1]. Rows for a ratio are counted where an edge climbs at least twice as far as it
+ * moves across; elsewhere stitches are picked up evenly
  */
 hw_status hw_trimming_make(hw_whole *whole, hw_arena *arena, hw_err *err) HW_MUST_USE;
 

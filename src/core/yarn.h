@@ -7,7 +7,7 @@
 
 enum {
     HW_MAX_YARNS = 8,
-    HW_MAX_YARN_FABRICS = HW_FABRIC_COUNT + HW_MAX_BANDS,
+    HW_MAX_YARN_FABRICS = HW_FABRIC_COUNT + HW_MAX_TRIMS,
     HW_YARN_STITCH_WIDTHS = 4,   /* yarn in a stitch, in its widths, where not measured: [Y4] */
     HW_YARN_RESERVE_PERCENT = 10 /* usual reserve: [Y3] */
 };

@@ -12,16 +12,16 @@ typedef struct {
     int count;
 } list;
 
-static void add_plain(list *of, hw_fabric fabric, int sts)
+static void add_plain(list *of, int fabric, int sts)
 {
     of->parts[of->count++] =
-        (hw_yarn_part){ .fabric = (int)fabric, .counts = { .sts = { [HW_BACKGROUND] = sts } } };
+        (hw_yarn_part){ .fabric = fabric, .counts = { .sts = { [HW_BACKGROUND] = sts } } };
 }
 
-static void add_band(list *of, const hw_motif *motif, hw_yarn_width width)
+static void add_band(list *of, int fabric, const hw_motif *motif, hw_yarn_width width)
 {
     of->parts[of->count++] =
-        (hw_yarn_part){ .fabric = HW_BAND, .counts = hw_yarn_band(motif, width) };
+        (hw_yarn_part){ .fabric = fabric, .counts = hw_yarn_band(motif, width) };
 }
 
 static bool in_upper(const hw_draft *draft, int bands, int row)
@@ -54,7 +54,7 @@ static void add_uppers(const hw_whole *whole, const hw_draft *draft, int edges, 
             add_plain(of, HW_BAND, beside(draft, upper, edges));
         }
         if (upper->rows > 0 && upper->motifs > 0) {
-            add_band(of, &whole->uppers[u].motif,
+            add_band(of, HW_BAND, &whole->uppers[u].motif,
                 (hw_yarn_width){ .before_sts = upper->margin[HW_LEFT] + edges,
                     .motifs = upper->motifs,
                     .after_sts = upper->margin[HW_RIGHT] });
@@ -77,7 +77,7 @@ static void gather_piece(const hw_whole *whole, int size, int piece, list *of)
             in_upper(draft, whole->upper_count, r) ? 0 : hw_shape_sts(&draft->shape, r) + edges;
     }
     add_plain(of, HW_MAIN, plain);
-    add_band(of, &at.plan->motif,
+    add_band(of, HW_BAND, &at.plan->motif,
         (hw_yarn_width){ .before_sts = fit->margin[HW_LEFT] + fit->edge_sts[HW_LEFT],
             .motifs = fit->motifs,
             .after_sts = fit->margin[HW_RIGHT] + fit->edge_sts[HW_RIGHT] });
@@ -86,22 +86,57 @@ static void gather_piece(const hw_whole *whole, int size, int piece, list *of)
     }
 }
 
-static void gather_trim(const hw_whole *whole, int size, int trim, list *of)
+/* A trim's own gauge is that of its band, or of all that a plain trim has. */
+static int trim_fabric(const struct hw_yarnuse *use, const hw_whole *whole, int trim, hw_fabric of)
 {
+    bool own = (of == HW_BAND) == whole->trims->kinds[trim].has_motif;
+    return own && use->of_trim[trim] > 0 ? use->of_trim[trim] : (int)of;
+}
+
+/* Where a trim is hung, its last row joins it. */
+static void gather_trim(const hw_whole *whole, const struct hw_yarnuse *use, int at, list *of)
+{
+    int trim = at % use->trims;
     const hw_trim_kind *kind = &whole->trims->kinds[trim];
-    const hw_trimmed *t = hw_trimming_at(whole, size, trim);
+    const hw_trimmed *t = &whole->trims->sizes[at];
     const hw_pickup_count *chosen = &t->pickup.chosen;
-    add_plain(of, HW_FACING, chosen->sts * t->hem.facing_rows);
-    add_plain(
-        of, HW_MAIN, chosen->sts * (t->hem.fold_rows + t->hem.below_rows + t->hem.above_rows));
+    int plain_rows = t->rows.count - t->hem.facing_rows - t->hem.band_rows;
+    add_plain(of, trim_fabric(use, whole, trim, HW_FACING), chosen->sts * t->hem.facing_rows);
+    add_plain(of, trim_fabric(use, whole, trim, HW_MAIN), chosen->sts * plain_rows);
     if (kind->has_motif) {
         /* In a ring the last gap is knitted too. */
         int rest = kind->trim->round ? kind->motif.gap : chosen->margin[HW_RIGHT];
-        add_band(of, &kind->motif,
+        add_band(of, trim_fabric(use, whole, trim, HW_BAND), &kind->motif,
             (hw_yarn_width){ .before_sts = chosen->margin[HW_LEFT],
                 .motifs = chosen->motifs,
                 .after_sts = rest });
     }
+}
+
+static hw_yarn_fabric fabric_of(const hw_gauge *gauge)
+{
+    return (hw_yarn_fabric){ .yarn = { HW_USE_MAIN, HW_USE_MAIN },
+        .sts_per_10cm = gauge->sts_per_10cm,
+        .rows_per_10cm = gauge->rows_per_10cm,
+        .g_per_m2 = gauge->g_per_m2 };
+}
+
+/* A fabric more for each trim that gives a gauge of its own. */
+static int add_trims(const hw_whole *whole, struct hw_yarnuse *use, int count)
+{
+    for (int k = 0; k < whole->trims->count; k++) {
+        const hw_trim_kind *kind = &whole->trims->kinds[k];
+        if (kind->input == NULL || kind->input->gauge.count == 0) {
+            continue;
+        }
+        use->fabrics[count] = fabric_of(&kind->gauge[HW_BAND]);
+        if (kind->has_motif) {
+            use->fabrics[count].yarn[HW_CONTRAST] = HW_USE_CONTRAST;
+            use->fabrics[count].swatch = hw_yarn_repeat(&kind->motif);
+        }
+        use->of_trim[k] = count++;
+    }
+    return count;
 }
 
 static void set_task(const hw_whole *whole, struct hw_yarnuse *use)
@@ -115,11 +150,7 @@ static void set_task(const hw_whole *whole, struct hw_yarnuse *use)
         };
     }
     for (int f = 0; f < HW_FABRIC_COUNT; f++) {
-        const hw_gauge *gauge = &plan->gauge[f];
-        use->fabrics[f] = (hw_yarn_fabric){ .yarn = { HW_USE_MAIN, HW_USE_MAIN },
-            .sts_per_10cm = gauge->sts_per_10cm,
-            .rows_per_10cm = gauge->rows_per_10cm,
-            .g_per_m2 = gauge->g_per_m2 };
+        use->fabrics[f] = fabric_of(&plan->gauge[f]);
     }
     use->fabrics[HW_BAND].yarn[HW_CONTRAST] = HW_USE_CONTRAST;
     use->fabrics[HW_BAND].swatch = hw_yarn_repeat(&plan->motif);
@@ -128,7 +159,7 @@ static void set_task(const hw_whole *whole, struct hw_yarnuse *use)
     use->task = (hw_yarn_task){ .yarns = use->yarns,
         .yarn_count = HW_USE_YARNS,
         .fabrics = use->fabrics,
-        .fabric_count = HW_FABRIC_COUNT,
+        .fabric_count = add_trims(whole, use, HW_FABRIC_COUNT),
         .reserve_percent = project->reserve_percent };
 }
 
@@ -146,6 +177,9 @@ static bool wanted(const hw_whole *whole)
     for (int f = 0; f < HW_FABRIC_COUNT; f++) {
         weighed = weighed || whole->plans[0].gauge[f].g_per_m2 > 0;
     }
+    for (int k = 0; k < whole->trims->count; k++) {
+        weighed = weighed || whole->trims->kinds[k].gauge[HW_BAND].g_per_m2 > 0;
+    }
     return whole->project->has_yarn || weighed;
 }
 
@@ -160,7 +194,7 @@ static void make_size(const hw_whole *whole, int size, hw_yarn_part *all, struct
         if (piece) {
             gather_piece(whole, size, i, &of);
         } else {
-            gather_trim(whole, size, trim, &of);
+            gather_trim(whole, use, size * use->trims + trim, &of);
         }
         add_up(use, &of,
             piece ? &use->of_pieces[size * use->pieces + i]

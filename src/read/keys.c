@@ -167,7 +167,8 @@ static const hw_key keys[] = {
     { P(TRIM_CHOICE), "gauge", K(PART), .part = P(FABRIC),
         .help = "of its own fabric; that of the band, or of main where it is plain, if left out" },
     { P(TRIM_CHOICE), "hem", K(PART), .part = P(HEM),
-        .help = "its depth and fold; the garment's depth if none is given" },
+        .help =
+            "its depth, fold and closing; the garment's depth and the hem's closing if left out" },
     { P(TRIM_CHOICE), "buttonholes", K(COUNT), .least = 1, .most = HW_MAX_HOLES,
         .help = "how many are worked into it" },
     { P(TRIM_CHOICE), "buttonhole stitches", K(COUNT), .least = 1, .most = 20,

@@ -108,8 +108,9 @@ static hw_status worst_of(
             pieces[p] = &c->outlines[i * count + p]; /* without edges where it draws none */
         }
         hw_join_lengths lengths;
-        if (hw_outline_join(pieces, join, &lengths) != HW_OK) {
-            return no_memory(c);
+        hw_status status = hw_outline_join(pieces, join, &lengths);
+        if (status != HW_OK) {
+            return hw_edge_fault(status, c->err);
         }
         double off_cm = fabs(lengths.cm[0] - lengths.cm[1]);
         *closes = *closes && lengths.closes;

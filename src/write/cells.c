@@ -3,6 +3,7 @@
 #include "write/cells.h"
 
 #include <assert.h>
+#include <string.h>
 
 #include "core/trimming.h"
 #include "write/sheets.h"
@@ -88,7 +89,9 @@ static int gather_views(const hw_plan *plan, view *views)
         const hw_trim_kind *kind = &whole->trims->kinds[t];
         if (kind->has_motif) {
             views[count].name = kind->trim->name;
-            set_view(plan, &views[count++], &kind->motif, &kind->card);
+            views[count].place.card_start = kind->card_start;
+            set_view(plan, &views[count], &kind->motif, &kind->card);
+            memcpy(views[count++].plan.gauge, kind->gauge, sizeof kind->gauge);
         }
     }
     return count;

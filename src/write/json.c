@@ -101,7 +101,7 @@ static json_t *pieces(hw_json_writer *w)
     return array;
 }
 
-static json_t *needle(hw_json_writer *w, int number)
+json_t *hw_json_needle(hw_json_writer *w, int number)
 {
     const char *name = hw_bed_needle_name(number, w->arena);
     return name == NULL ? NULL : json_string(name);
@@ -115,10 +115,10 @@ static json_t *place(hw_json_writer *w, const hw_place_on_bed *p)
     }
     bool card = machine->card_columns > 0;
     json_t *object = json_object();
-    hw_json_put(w, object, "first_needle", needle(w, p->first));
-    hw_json_put(w, object, "last_needle", needle(w, p->last));
-    hw_json_put(w, object, "first_motif_needle", needle(w, p->first_motif));
-    hw_json_put(w, object, "centre_motif_needle", needle(w, p->centre_motif));
+    hw_json_put(w, object, "first_needle", hw_json_needle(w, p->first));
+    hw_json_put(w, object, "last_needle", hw_json_needle(w, p->last));
+    hw_json_put(w, object, "first_motif_needle", hw_json_needle(w, p->first_motif));
+    hw_json_put(w, object, "centre_motif_needle", hw_json_needle(w, p->centre_motif));
     hw_json_put(w, object, "off_centre_needles", json_real(p->off_centre_halves / 2.0));
     hw_json_put(
         w, object, "card_start_column", card ? json_integer(p->card_start + 1) : json_null());
@@ -261,10 +261,8 @@ static json_t *hem(hw_json_writer *w)
     return object;
 }
 
-/* The figure as it is drawn in a project file, top row first. */
-static json_t *figure(hw_json_writer *w)
+json_t *hw_json_figure(hw_json_writer *w, const hw_chart *chart)
 {
-    const hw_chart *chart = &w->plan->motif.chart;
     json_t *array = json_array();
     for (int r = 0; r < chart->rows; r++) {
         char row[HW_MAX_CHART_COLUMNS + 1] = { 0 };
@@ -308,7 +306,7 @@ static json_t *motif(hw_json_writer *w)
     const hw_motif *m = &w->plan->motif;
     json_t *object = json_object();
     hw_json_put(w, object, "name", json_string(m->chart.name));
-    hw_json_put(w, object, "chart", figure(w));
+    hw_json_put(w, object, "chart", hw_json_figure(w, &m->chart));
     hw_json_put(w, object, "columns", json_integer(m->chart.width));
     hw_json_put(w, object, "rows", json_integer(m->chart.rows));
     hw_json_put(w, object, "gap", json_integer(m->gap));

@@ -42,6 +42,10 @@ void hw_json_put(hw_json_writer *w, json_t *object, const char *key, json_t *val
 /* Take over a value at the end of an array; NULL for either is refused memory. */
 void hw_json_add(hw_json_writer *w, json_t *array, json_t *value);
 
+/* A figure as it is drawn in a project file, top row first; a needle's name, such as "L12". */
+json_t *hw_json_figure(hw_json_writer *w, const hw_chart *chart);
+json_t *hw_json_needle(hw_json_writer *w, int needle);
+
 /* Parts, each a new value or NULL when memory is refused: the gauges, the tolerances of each piece
  * and size, where to punch, the alternatives. */
 json_t *hw_json_gauges(hw_json_writer *w);

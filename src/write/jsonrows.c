@@ -30,7 +30,7 @@ static json_t *step(hw_json_writer *w, const hw_shape_step *s)
 
 static json_t *hand(hw_json_writer *w, const hw_handwork *h)
 {
-    bool numbered = h->kind == HW_HAND_COUNTER || h->number != 0;
+    bool numbered = h->kind == HW_HAND_COUNTER || h->kind == HW_HAND_HOLE || h->number != 0;
     json_t *object = json_object();
     hw_json_put(w, object, "what", json_string(hw_rowwords_hand(h->kind)));
     hw_json_put(w, object, "when", json_string(h->after ? "after" : "before"));
@@ -97,8 +97,8 @@ static json_t *one_row(hw_json_writer *w, const hw_rowplan *plan, const hw_row *
     hw_json_put(w, object, "setting", json_string(hw_rowwords_setting(row->setting)));
     card(w, object, row);
     hw_json_put(w, object, "feeders", feeders(w, row));
-    hw_json_put(w, object, "first_needle", integer_or_null(bed, row->first));
-    hw_json_put(w, object, "last_needle", integer_or_null(bed, row->last));
+    hw_json_put(w, object, "first_needle", integer_or_null(plan->has_needles, row->first));
+    hw_json_put(w, object, "last_needle", integer_or_null(plan->has_needles, row->last));
     hw_json_put(w, object, "stitches", json_integer(row->sts));
     hw_json_put(w, object, "hand", hands(w, plan, row));
     return object;
@@ -134,6 +134,7 @@ static json_t *block(hw_json_writer *w, const hw_row_block *b)
     json_t *object = json_object();
     hw_json_put(w, object, "piece", json_string(b->piece));
     hw_json_put(w, object, "size", json_string(b->size));
+    hw_json_put(w, object, "trim", json_boolean(plan->trim != NULL));
     hw_json_put(w, object, "work", json_string(hw_rowwords_work(plan->work)));
     hw_json_put(w, object, "start_side", json_string(hw_side_name(plan->start)));
     hw_json_put(

@@ -13,28 +13,30 @@
  *            blocks    count of them
  *
  * The format. An object has:
- *   piece, size      names
+ *   piece, size      names; of a trim that is picked up, piece is the trim's
+ *   trim             true for a trim: its rows are, from the edge, face, band, face, fold, facing
  *   work             "pre-selecting", "direct", "needles by hand" (a bed without a card that
  *                    serves), "hand" (hand knitting); of the hem's band: the rows of a further
  *                    band that the card does not take are "two colours, by hand" all the same
  *   start_side       "left", "right": of the bed, where the carriage is before row 1; of hand
  *                    knitting the edge, as seen on the right side, at which row 1 begins
- *   cast_on          "open" (waste yarn), "wrapped"
+ *   cast_on          "open" (waste yarn), "wrapped"; of a trim that is sewn down, how its last row
+ *                    is left: open, or bound off
  *   closing          "hung", "sewn"
  *   in_rounds        true or false; true in hand knitting alone
- *   hem_rows         row number of the last row of the hem's face; row n above the hem, from 0,
- *                    has the number hem_rows + n + 1
+ *   hem_rows         row number of the hem's last row; row n above the hem, from 0, has the number
+ *                    hem_rows + n + 1
  *   rows             in knitting order, as below
  *   findings         sides that do not come out: kind ("band start", "band end", "shape start",
  *                    "band parted"), row, text
  *
  * A row has:
- *   number           on the row counter once the row is knitted; 1 is the first facing row. Numbers
+ *   number           on the row counter once the row is knitted, from 1. Numbers
  *                    follow each other, but for the second half of a piece that a neck parts: it
  *                    begins again with the number at which the first half began
  *   part             "whole", "left half", "right half" (as seen on the right side)
  *   kind             "facing", "fold", "plain below", "set-up", "band", "plain above", "joining",
- *                    "main"
+ *                    "main"; "face" in trims alone: plain, before the band and behind it
  *   fabric           "facing", "main", "band"
  *   carriage_before, carriage_after   "left", "right" of the bed; null in hand knitting
  *   begins_at        the edge, as seen on the right side, at which the row begins
@@ -53,7 +55,8 @@
  *   chart_row        of that band, from 1 at the bottom; null outside bands
  *   feeders          [first, second]: "main", "contrast", "none"
  *   first_needle, last_needle   needles in work, from the left of the bed: ... -2 is L2, -1 is L1,
- *                    0 is R1, 1 is R2 ...; null in hand knitting. The piece's right edge is at
+ *                    0 is R1, 1 is R2 ...; null in hand knitting, and in a trim that is longer than
+ *                    the bed. The piece's right edge is at
  *                    the left of the bed. What was shaped before the row is already out of work
  *   stitches         in this row, edge stitches included
  *   hand             what is done by hand, in order, as below
@@ -61,13 +64,16 @@
  * Hand work has:
  *   what             "cast on", "weights", "counter", "picot", "purl", "card in", "card go",
  *                    "second yarn in", "second yarn out", "re-hang", "hang hem", "mark", "shape",
- *                    "hold half", "half back", "sew hem"
+ *                    "hold half", "half back", "sew hem"; of trims "pick up", "buttonhole" (so
+ *                    many stitches bound off and cast on again in this row), "take off" (stitches
+ *                    stay open), "bind off"; "hang hem" is then the row that was picked up
  *   when             "before" or "after" the row
- *   stitches         cast on, kept after re-hanging, hung, put on hold, back in work, or of one
- *                    working of a shaping step; else null
+ *   stitches         cast on, picked up, taken off, bound off, of one buttonhole, kept after
+ * re-hanging, hung, put on hold, back in work, or of one working of a shaping step; else null
  *   number           "cast on": rows of waste yarn; "counter": what it is set to; "card in": the
  *                    card row that is read first; "re-hang": stitches fewer than before, below 0
- *                    where they are more; else null
+ *                    where they are more; "buttonhole": stitches of the row before it, from
+ *                    the left of the bed, in hand knitting from where the row begins; else null
  *   step             "shape" alone, else null: kind ("decrease", "increase", "bind off", "cast
  *                    on", "hold", "divide", "end") and place ("left", "right", "both", "neck
  *                    left", "neck right", "neck both", "middle"), both as seen on the right side;

@@ -65,6 +65,20 @@ static json_t *holes(hw_json_writer *w, const hw_trimmed *t)
     return object;
 }
 
+static json_t *place(hw_json_writer *w, const hw_trim_kind *kind, const hw_trimmed *t)
+{
+    if (!t->rows.has_needles) {
+        return json_null();
+    }
+    bool card = kind->card.possible;
+    json_t *object = json_object();
+    hw_json_put(w, object, "first_needle", hw_json_needle(w, t->place.first));
+    hw_json_put(w, object, "last_needle", hw_json_needle(w, t->place.last));
+    hw_json_put(
+        w, object, "card_start_column", card ? json_integer(t->place.card_start + 1) : json_null());
+    return object;
+}
+
 static json_t *trim(hw_json_writer *w, int size, int number)
 {
     const hw_trim_kind *kind = &w->plan->whole->trims->kinds[number];
@@ -75,6 +89,11 @@ static json_t *trim(hw_json_writer *w, int size, int number)
     hw_json_put(w, object, "size", json_string(w->plan->finished.names[size]));
     hw_json_put(
         w, object, "motif", kind->has_motif ? json_string(kind->motif.chart.name) : json_null());
+    hw_json_put(
+        w, object, "chart", kind->has_motif ? hw_json_figure(w, &kind->motif.chart) : json_null());
+    hw_json_put(w, object, "gap", kind->has_motif ? json_integer(kind->motif.gap) : json_null());
+    hw_json_put(w, object, "counted_from", json_string(hw_side_name(kind->first)));
+    hw_json_put(w, object, "place", place(w, kind, t));
     hw_json_put(w, object, "round", json_boolean(kind->trim->round));
     hw_json_put(w, object, "length_cm", json_real(t->length_cm));
     hw_json_put(w, object, "sts", json_integer(chosen->sts));

@@ -7,7 +7,7 @@
 #include "write/rowwords.h"
 
 /*
- * Gather the row plans: piece by piece of the whole garment, each in all sizes.
+ * Gather the row plans: piece by piece of the whole garment, each in all sizes, then its trims.
  *
  * Given:     plan      calculated
  *            arena     owner of the list

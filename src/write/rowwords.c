@@ -2,8 +2,8 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "write/rowwords.h"
 
-#include "core/buf.h"
 #include "write/stepwords.h"
+#include "write/trimwords.h"
 
 enum { LISTED = 4 }; /* rows that are listed one by one; more are told by their distance */
 
@@ -12,6 +12,7 @@ const char *hw_rowwords_kind(hw_row_kind kind)
     static const char *const names[HW_ROW_KIND_COUNT] = {
         [HW_ROW_FACING] = "facing",
         [HW_ROW_FOLD] = "fold",
+        [HW_ROW_FACE] = "face",
         [HW_ROW_BELOW] = "plain below",
         [HW_ROW_SETUP] = "set-up",
         [HW_ROW_BAND] = "band",
@@ -114,6 +115,10 @@ const char *hw_rowwords_hand(hw_hand_kind kind)
         [HW_HAND_HOLD_HALF] = "hold half",
         [HW_HAND_BACK_HALF] = "half back",
         [HW_HAND_SEW_HEM] = "sew hem",
+        [HW_HAND_PICK_UP] = "pick up",
+        [HW_HAND_HOLE] = "buttonhole",
+        [HW_HAND_TAKE_OFF] = "take off",
+        [HW_HAND_BIND_OFF] = "bind off",
     };
     return names[kind];
 }
@@ -164,14 +169,7 @@ static const char *opposite(hw_side side)
     return hw_side_name(side == HW_LEFT ? HW_RIGHT : HW_LEFT);
 }
 
-/* One piece of hand work as it is said: the plan, the row, the work. */
-typedef struct {
-    const hw_rowplan *plan;
-    const hw_row_run *run;
-    const hw_row *row;
-    const hw_handwork *work;
-    hw_buf *buf;
-} saying;
+typedef hw_saying saying;
 
 static bool in_hand(const saying *s)
 {
@@ -264,6 +262,10 @@ static void say_rehang(const saying *s)
 static void say_hang_hem(const saying *s)
 {
     bool open = s->plan->cast_on == HW_CAST_ON_OPEN;
+    if (s->plan->trim != NULL) {
+        hw_trimwords_hang(s);
+        return;
+    }
     if (in_hand(s)) {
         hw_buf_format(s->buf,
             "Fold the hem and %s each stitch together with its loop of the cast-on edge.",
@@ -301,6 +303,10 @@ static void say_back_half(const saying *s)
 
 static void say_sew_hem(const saying *s)
 {
+    if (s->plan->trim != NULL) {
+        hw_trimwords_sew(s);
+        return;
+    }
     hw_buf_text(s->buf, s->plan->cast_on == HW_CAST_ON_OPEN
                             ? "Fold the hem and sew its open loops down one by one."
                             : "Fold the hem and sew its cast-on edge down.");
@@ -328,6 +334,10 @@ static void (*const says[])(const saying *s) = {
     [HW_HAND_HOLD_HALF] = say_hold_half,
     [HW_HAND_BACK_HALF] = say_back_half,
     [HW_HAND_SEW_HEM] = say_sew_hem,
+    [HW_HAND_PICK_UP] = hw_trimwords_pick_up,
+    [HW_HAND_HOLE] = hw_trimwords_holes,
+    [HW_HAND_TAKE_OFF] = hw_trimwords_take_off,
+    [HW_HAND_BIND_OFF] = hw_trimwords_bind_off,
 };
 _Static_assert(sizeof says / sizeof says[0] == HW_HAND_KIND_COUNT, "words for each hand work");
 
@@ -336,7 +346,8 @@ static void say_rows_hands(const saying *run, const hw_row *row, bool after)
     for (int k = 0; k < row->hand_count; k++) {
         const hw_handwork *work = &run->plan->hands[row->first_hand + k];
         saying s = { run->plan, run->run, row, work, run->buf };
-        if (work->after == after && work->kind != HW_HAND_SHAPE) {
+        bool again = work->kind == HW_HAND_HOLE && k > 0 && work[-1].kind == HW_HAND_HOLE;
+        if (work->after == after && work->kind != HW_HAND_SHAPE && !again) {
             hw_buf_text(s.buf, s.buf->len > 0 ? " " : "");
             says[work->kind](&s);
         }

@@ -5,9 +5,9 @@
 
 #include "core/rowsteps.h"
 
-/* The rows of one piece in one size, as documents show them. */
+/* The rows of one piece or trim in one size, as documents show them. */
 typedef struct {
-    const char *piece, *size;
+    const char *piece, *size; /* names; of a trim, its own */
     const hw_rowplan *plan;
 } hw_row_block;
 

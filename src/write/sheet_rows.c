@@ -68,6 +68,9 @@ static void dial_cell(const line *l, int column)
 /* Needles of the first row; where shaping changes them, the line's words and stitches say so. */
 static void needles_cell(const line *l, int column)
 {
+    if (!l->plan->has_needles) {
+        return; /* a trim that is longer than the bed */
+    }
     const char *from = hw_bed_needle_name(l->first->first, l->sheet->arena);
     const char *to = hw_bed_needle_name(l->first->last, l->sheet->arena);
     bool refused = from == NULL || to == NULL;

@@ -1,6 +1,6 @@
 /* The table of trims: stitches to pick up along each edge, the rows of the fold, buttonholes.
  * SPDX-License-Identifier: GPL-3.0-or-later */
-#include "core/trimming.h"
+#include "core/makingup.h"
 #include "write/sheets.h"
 
 static int stitches(const hw_trimmed *t)
@@ -74,7 +74,7 @@ static const count_row fold_lines[] = {
     { "  band", band_rows, HW_STYLE_PLAIN, true },
     { "  plain, up to the fold", plain_after, HW_STYLE_PLAIN, true },
     { "rows of the fold", fold_rows, HW_STYLE_PLAIN, false },
-    { "rows of the facing, sewn down inside", facing_rows, HW_STYLE_PLAIN, false },
+    { "rows of the facing, inside", facing_rows, HW_STYLE_PLAIN, false },
 };
 
 static int sizes_of(const hw_sheet *sheet)
@@ -113,6 +113,43 @@ static void length_lines(const hw_sheet *sheet, int trim)
         &(hw_sheet_lengths){ "length of its edge", edge_cm, sizes_of(sheet), HW_STYLE_PLAIN });
     hw_sheet_length_rows(sheet,
         &(hw_sheet_lengths){ "the trim is off by", off_cm, sizes_of(sheet), HW_STYLE_PLAIN });
+}
+
+/* One end's needle in every size; none where the bed is too short. */
+static void end_line(const hw_sheet *sheet, int trim, hw_side end)
+{
+    hw_grid_line(sheet->grid, HW_STYLE_LABEL,
+        end == HW_LEFT ? "leftmost needle of the bed" : "rightmost needle of the bed");
+    for (int i = 0; i < sizes_of(sheet); i++) {
+        const hw_trimmed *t = at(sheet, i, trim);
+        int q = end == HW_LEFT ? t->place.first : t->place.last;
+        if (t->rows.has_needles) {
+            hw_grid_text(sheet->grid, 1 + i, HW_STYLE_PLAIN, hw_bed_needle_name(q, sheet->arena));
+        }
+    }
+}
+
+/* Where the card's first figure has to start for those needles. */
+static void card_line(const hw_sheet *sheet, int trim)
+{
+    hw_grid_line(sheet->grid, HW_STYLE_LABEL, "card: first motif in column");
+    for (int i = 0; i < sizes_of(sheet); i++) {
+        const hw_trimmed *t = at(sheet, i, trim);
+        if (t->rows.has_needles) {
+            hw_grid_count(sheet->grid, 1 + i, HW_STYLE_PLAIN, t->place.card_start + 1);
+        }
+    }
+}
+
+static void needle_lines(const hw_sheet *sheet, int trim)
+{
+    if (sheet->plan->project->machine.pitch_cm > 0) {
+        end_line(sheet, trim, HW_LEFT);
+        end_line(sheet, trim, HW_RIGHT);
+        if (sheet->plan->whole->trims->kinds[trim].card.possible) {
+            card_line(sheet, trim);
+        }
+    }
 }
 
 static const hw_edge_run *edges_of(const hw_sheet *sheet, int trim)
@@ -192,17 +229,48 @@ static void hole_lines(const hw_sheet *sheet, int trim)
     }
 }
 
+/* From which end stitches are counted, in all that stands below. */
+static void end_words(const hw_sheet *sheet, int trim)
+{
+    const hw_trim_kind *kind = &sheet->plan->whole->trims->kinds[trim];
+    const hw_edge_run *along = edges_of(sheet, trim);
+    bool upright = along->count == 1 && along->parts[0].edge != HW_EDGE_TOP;
+    hw_sheet_lines(sheet,
+        hw_arena_format(sheet->arena,
+            "Stitches are counted from its %s end, as you see it with the fold up and the right "
+            "side facing you%s.",
+            hw_side_name(kind->first), upright ? "; that is its lower end" : ""));
+}
+
 static void trim_lines(const hw_sheet *sheet, int trim)
 {
     const hw_trim_kind *kind = &sheet->plan->whole->trims->kinds[trim];
     hw_grid_section(sheet->grid, hw_arena_format(sheet->arena, "%s: %s", kind->trim->name,
                                      kind->has_motif ? kind->motif.chart.name : "plain"));
+    end_words(sheet, trim);
     length_lines(sheet, trim);
     count_lines(sheet, trim, pickup_rows, sizeof pickup_rows / sizeof pickup_rows[0]);
+    needle_lines(sheet, trim);
     share_lines(sheet, trim);
     count_lines(sheet, trim, fold_lines, sizeof fold_lines / sizeof fold_lines[0]);
     hole_lines(sheet, trim);
     ratio_lines(sheet, trim);
+}
+
+/* What is sewn before a trim can be picked up, and what after it. */
+static void making_up_lines(const hw_sheet *sheet)
+{
+    hw_making_up list = { .count = 0 };
+    if (hw_makingup_steps(sheet->plan->whole, sheet->arena, &list) != HW_OK) {
+        hw_grid_section(sheet->grid, NULL);
+        return;
+    }
+    if (list.count > 0) {
+        hw_grid_section(sheet->grid, "order of making up: common practice, no source");
+    }
+    for (int i = 0; i < list.count; i++) {
+        hw_sheet_lines(sheet, hw_arena_format(sheet->arena, "%d. %s", i + 1, list.steps[i]));
+    }
 }
 
 void hw_sheet_trims(const hw_sheet *sheet)
@@ -219,6 +287,9 @@ void hw_sheet_trims(const hw_sheet *sheet)
     }
     for (int k = 0; whole != NULL && k < whole->trims->count; k++) {
         trim_lines(sheet, k);
+    }
+    if (whole != NULL) {
+        making_up_lines(sheet);
     }
     if (whole == NULL || whole->trims->count == 0) {
         hw_grid_line(sheet->grid, HW_STYLE_PLAIN, "none");

@@ -182,8 +182,12 @@ START_TEST(edges_without_length)
 }
 END_TEST
 
+/* Every refusal names the trim, the size where there is one, and the line of the project, or of the
+ * garment file where the project says nothing of the trim: counted in tank.c, a line more for the
+ * notch. */
 START_TEST(refused)
 {
+    enum { ARMBAND_LINE = 40, PLACKET_LINE = 43 };
     static const struct {
         const char *trims;       /* in the project */
         const char *old, *fresh; /* in the garment */
@@ -191,17 +195,20 @@ START_TEST(refused)
         int line;
         const char *words;
     } rows[] = {
-        { NULL, "0.1 x armhole", "armhole - 30 cm", HW_ERR_RANGE, 0,
-            "size one: the depth of `armband` comes to -10.0 cm" },
+        { NULL, "0.1 x armhole", "armhole - 30 cm", HW_ERR_RANGE, ARMBAND_LINE,
+            "trim `armband`, size one: its depth comes to -10.0 cm" },
         { "  armband:\n    buttonholes: 1\n", "0.1 x armhole", "armhole - 30 cm", HW_ERR_RANGE, 20,
-            "comes to -10.0 cm" },
+            "trim `armband`, size one: its depth comes to -10.0 cm" },
         { "  armband:\n" CHART("        oo\n        oo\n", "199"), NULL, NULL, HW_ERR_LIMIT, 25,
             "figure and gap are 201 columns together" },
         { "  armband: {buttonholes: 40, buttonhole stitches: 4}\n", NULL, NULL, HW_ERR_RANGE, 20,
-            NULL },
-        { "  armband: {hem: {face rows: 7}}\n", NULL, NULL, HW_ERR_RANGE, 20, NULL },
-        { NULL, "along: [front left]", "along: [front left notch]", HW_ERR_RANGE, 0,
-            "the edges along which `placket` is picked up have no length" },
+            "trim `armband`, size one: 40 buttonholes of 4 stitches" },
+        { "  armband: {hem: {face rows: 7}}\n", NULL, NULL, HW_ERR_RANGE, 20,
+            "trim `armband`, size one: a face of 7 rows" },
+        { "  armband: {gauge: {stitches: 400, rows: 30}}\n", NULL, NULL, HW_ERR_RANGE, 20,
+            "trim `armband`: the gauge comes to 400 stitches" },
+        { NULL, "along: [front left]", "along: [front left notch]", HW_ERR_RANGE, PLACKET_LINE,
+            "trim `placket`, size one: the edges along which it is picked up have no length" },
     };
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
         char edit[400];
@@ -220,6 +227,7 @@ START_TEST(refused)
         ck_assert_msg(status == rows[i].status, "row %zu: %d %s", i, (int)status, err.text);
         ck_assert_msg(
             rows[i].words == NULL || strstr(err.text, rows[i].words) != NULL, "%s", err.text);
+        ck_assert_int_eq(err.of_garment, rows[i].trims == NULL);
         ck_assert_msg(err.line == rows[i].line, "row %zu: line %d", i, err.line);
         tank_close(&t);
     }

@@ -184,7 +184,7 @@ START_TEST(trims)
         { "Trims", "neckband: plain", "  back neck left", 40 },
         { "Trims", "neckband: plain", "rows of the face", 6 },
         { "Trims", "neckband: plain", "rows of the fold", 1 },
-        { "Trims", "neckband: plain", "rows of the facing, sewn down inside", 5 },
+        { "Trims", "neckband: plain", "rows of the facing, inside", 5 },
         { "Trims", "armband: your own motif", "whole motifs", 21 },
         { "Trims", "armband: your own motif", "plain stitches before the first motif", 1 },
         { "Trims", "armband: your own motif", "  band", 4 },
@@ -198,6 +198,13 @@ START_TEST(trims)
     CHECK_SHOWN(list);
     const hw_table *in = table("Trims");
     int arm = find(in, "one, back right armhole: 5 sts in every 6 rows", 0);
+    /* 84 stitches centred; figures of 4 columns, the first on L41: column 20, or 4 (tank.c). */
+    int left = find(in, "leftmost needle of the bed", find(in, "armband: your own motif", 0));
+    ck_assert_str_eq(hw_cells_at(in, left, 1)->text, "L42");
+    ck_assert_str_eq(hw_cells_at(in, left + 1, 1)->text, "R42");
+    ck_assert_double_eq_tol(hw_cells_at(in, left + 2, 1)->number, 4, 1e-9);
+    int order = find(in, "order of making up: common practice, no source", 0);
+    ck_assert_str_eq(hw_cells_at(in, order + 2, 0)->text, "2. Sew the ends of neckband together.");
     ck_assert_int_gt(arm, find(in, "armband: your own motif", 0));
     ck_assert_int_lt(arm, find(in, "placket: plain", 0));
     ck_assert_int_ge(find(in, "one, front left: 2 sts in every 3 rows", 0), 0);
@@ -214,7 +221,7 @@ START_TEST(yarn)
     static const shown list[] = {
         { "Yarn", NULL, "front: main yarn, g", 128 },
         { "Yarn", NULL, "front: main yarn, m", 257 },
-        { "Yarn", NULL, "placket: main yarn, m", 24 },
+        { "Yarn", NULL, "placket: main yarn, m", 26 },
     };
     CHECK_SHOWN(list);
     ck_assert_int_ge(find(table("Yarn"), "with 10 % in reserve, g", 0), 0);
@@ -247,14 +254,17 @@ START_TEST(one_size_alone)
     make(EDITS({ "[one]", "[one, two]" }, { "[80]", "[80, 88]" }), NULL);
     int count = 0;
     hw_row_block *blocks = hw_row_blocks(&t.plan, &t.arena, &count);
-    ck_assert_int_eq(count, 2 * TANK_PIECES);
+    ck_assert_int_eq(count, 2 * (TANK_PIECES + TANK_TRIMS));
+    ck_assert_str_eq(blocks[2 * TANK_PIECES + 1].piece, "neckband");
+    ck_assert_str_eq(blocks[2 * TANK_PIECES + 1].size, "two");
+    ck_assert_ptr_nonnull(blocks[2 * TANK_PIECES].plan->trim);
     ck_assert_str_eq(blocks[1].piece, "back");
     ck_assert_str_eq(blocks[1].size, "two");
     ck_assert_int_eq(blocks[1].plan->count, blocks[0].plan->count);
     ck_assert_int_ge(find(table("Shaping"), "one", 0), 0);
     t.project.only_size = 2;
     blocks = hw_row_blocks(&t.plan, &t.arena, &count);
-    ck_assert_int_eq(count, TANK_PIECES);
+    ck_assert_int_eq(count, TANK_PIECES + TANK_TRIMS);
     ck_assert_str_eq(blocks[2].piece, "sleeve");
     ck_assert_str_eq(blocks[2].size, "two");
     ck_assert_int_eq(hw_cells_plan(&t.plan, &t.arena, &tables), HW_OK);
@@ -338,7 +348,7 @@ START_TEST(json)
     ck_assert_double_eq_tol(number(join, "other_cm"), 33, 1e-9);
     ck_assert_double_eq_tol(number(join, "within_cm"), 1, 1e-9);
     ck_assert(json_is_false(json_object_get(join, "closes")));
-    ck_assert_uint_eq(json_array_size(json_object_get(top, "rows")), TANK_PIECES);
+    ck_assert_uint_eq(json_array_size(json_object_get(top, "rows")), TANK_PIECES + TANK_TRIMS);
     json_decref(top);
     hw_buf_release(&buf);
     tank_close(&t);
@@ -384,7 +394,7 @@ START_TEST(json_of_trims_and_yarn)
     ck_assert_double_eq_tol(number(front, "g"), 128.36, 1e-6);
     json_t *placket = where(json_object_get(used, "trims"), (const char *const[]){ "trim", "yarn" },
         (const char *const[]){ "placket", "main yarn" });
-    ck_assert_double_eq_tol(number(placket, "m"), 24, 1e-6);
+    ck_assert_double_eq_tol(number(placket, "m"), 26, 1e-6);
     json_t *total = named(used, "totals", "yarn", "main yarn");
     ck_assert_double_eq_tol(number(total, "to_buy_m"), 1.1 * number(total, "used_m"), 1e-6);
     ck_assert_double_ge(number(total, "balls") * 50, number(total, "to_buy_g"));

@@ -7,7 +7,7 @@
 #include "loading.h"
 #include "support.h"
 
-enum { TANK_BACK, TANK_FRONT, TANK_SLEEVE, TANK_PIECES };
+enum { TANK_BACK, TANK_FRONT, TANK_SLEEVE, TANK_PIECES, TANK_TRIMS = 3 };
 
 /* Texts to be edited: the project, and the garment that it names. */
 extern const char tank_project[];

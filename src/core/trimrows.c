@@ -1,0 +1,257 @@
+/* Rows of trims: which end is which, the needles, and the task for the row planner.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include "core/trimrows.h"
+
+#include <string.h>
+
+#include "core/buf.h"
+
+static hw_status no_memory(hw_err *err)
+{
+    return hw_err_set(err, HW_ERR_NOMEM, "%s", "there is not enough memory for this plan");
+}
+
+/* ---- Which way it runs ---- */
+
+/* Whether an edge that is followed upwards runs from right to left, once its trim stands up. */
+static bool climbs_leftwards(hw_edge edge)
+{
+    return edge == HW_EDGE_RIGHT || edge == HW_EDGE_NECK_LEFT;
+}
+
+/* Where a part begins on its edge, as a number that grows with height. */
+static int place_of(const hw_whole *whole, const hw_edge_part *part)
+{
+    const hw_edge_line *edge = &hw_plan_draft(whole, 0, part->piece)->outline.edges[part->edge];
+    for (int i = 1; part->stretch != NULL && i < edge->count; i++) {
+        if (strcmp(edge->points[i].stretch, part->stretch) == 0) {
+            return i;
+        }
+    }
+    return 0;
+}
+
+/* The end at which a pair of neighbours on one piece begins; false where they do not tell. */
+static bool pair_tells(const hw_whole *whole, const hw_edge_part *pair, hw_side *first)
+{
+    if (pair[0].piece != pair[1].piece) {
+        return false;
+    }
+    if (pair[0].edge == pair[1].edge) {
+        bool rises = place_of(whole, &pair[0]) < place_of(whole, &pair[1]);
+        *first = rises == climbs_leftwards(pair[0].edge) ? HW_RIGHT : HW_LEFT;
+        return true;
+    }
+    bool down_and_up = pair[0].edge == HW_EDGE_NECK_RIGHT && pair[1].edge == HW_EDGE_NECK_LEFT;
+    bool up_and_down = pair[0].edge == HW_EDGE_NECK_LEFT && pair[1].edge == HW_EDGE_NECK_RIGHT;
+    *first = up_and_down ? HW_LEFT : HW_RIGHT;
+    return down_and_up || up_and_down;
+}
+
+hw_side hw_trimrows_first(const hw_whole *whole, const hw_edge_run *along)
+{
+    hw_side first = HW_RIGHT;
+    for (int i = 0; i + 1 < along->count; i++) {
+        if (pair_tells(whole, &along->parts[i], &first)) {
+            return first;
+        }
+    }
+    hw_edge edge = along->parts[0].edge;
+    bool lower_is_left = edge == HW_EDGE_LEFT || edge == HW_EDGE_NECK_RIGHT;
+    return along->count == 1 && lower_is_left ? HW_LEFT : HW_RIGHT;
+}
+
+static const char *way_along(hw_edge edge)
+{
+    static const char *const ways[HW_EDGE_COUNT] = {
+        [HW_EDGE_LEFT] = "down",
+        [HW_EDGE_RIGHT] = "up",
+        [HW_EDGE_NECK_LEFT] = "up",
+        [HW_EDGE_NECK_RIGHT] = "down",
+        [HW_EDGE_TOP] = "along",
+    };
+    return ways[edge];
+}
+
+/* "20 up right front right neck, 15 down back neck right", from the trim's right end. */
+static char *along_words(const hw_whole *whole, int trim, const hw_trimmed *t, hw_arena *arena)
+{
+    const hw_trim_kind *kind = &whole->trims->kinds[trim];
+    const hw_edge_run *along = &kind->trim->along;
+    hw_buf buf;
+    hw_buf_init(&buf, &arena->mem, HW_BUF_LIMIT);
+    bool refused = false;
+    for (int i = 0; i < along->count; i++) {
+        int p = kind->first == HW_RIGHT ? i : along->count - 1 - i;
+        const hw_pickup_share *share = hw_trimming_share(t, p);
+        const char *name = hw_trimming_edge(whole, trim, p, arena);
+        refused = refused || name == NULL;
+        if (share != NULL && share->sts > 0 && !refused) {
+            hw_buf_format(&buf, "%s%d %s %s", buf.len > 0 ? ", " : "", share->sts,
+                way_along(along->parts[p].edge), name);
+        }
+    }
+    char *text = refused ? NULL : hw_buf_keep(&buf, arena);
+    hw_buf_release(&buf);
+    return text;
+}
+
+/* Whether some edge begins at its piece's folded hem. */
+static bool at_hem(const hw_whole *whole, int size, const hw_edge_run *along)
+{
+    bool found = false;
+    for (int i = 0; i < along->count; i++) {
+        const hw_edge_part *part = &along->parts[i];
+        const hw_edge_line *edge =
+            &hw_plan_draft(whole, size, part->piece)->outline.edges[part->edge];
+        bool side = part->edge == HW_EDGE_LEFT || part->edge == HW_EDGE_RIGHT;
+        bool foot = part->stretch == NULL ||
+                    (edge->count > 1 && strcmp(edge->points[1].stretch, part->stretch) == 0);
+        found = found || (side && foot);
+    }
+    return found;
+}
+
+/* ---- Stitches and needles ---- */
+
+/* A ring has a gap behind its last figure. */
+static hw_fit fit_of(const hw_trim_kind *kind, const hw_pickup_count *chosen)
+{
+    hw_side first = kind->first;
+    hw_side last = first == HW_LEFT ? HW_RIGHT : HW_LEFT;
+    bool ring = kind->trim->round && kind->has_motif;
+    hw_fit fit = { .motifs = chosen->motifs,
+        .visible_sts = chosen->sts,
+        .cast_on_sts = chosen->sts,
+        .main_sts = chosen->sts };
+    fit.margin[first] = chosen->margin[HW_LEFT];
+    fit.margin[last] = ring ? kind->motif.gap : chosen->margin[HW_RIGHT];
+    return fit;
+}
+
+static hw_bed_task bed_task(const hw_machine *machine, const hw_trim_kind *kind, const hw_fit *fit)
+{
+    bool card = kind->has_motif && kind->motif.fits_card;
+    return (hw_bed_task){ .needles = machine->needles,
+        .card_columns = card ? machine->card_columns : 0,
+        .repeat = kind->has_motif ? kind->motif.repeat : 1,
+        .card_start = kind->card_start,
+        .cast_on_sts = fit->cast_on_sts,
+        .before_motif = fit->margin[HW_RIGHT], /* the right end hangs at the left of the bed */
+        .motifs = fit->motifs };
+}
+
+/* Whether two trims can be knitted from one card that is not punched yet. */
+static bool same_card(const hw_trim_kind *a, const hw_trim_kind *b)
+{
+    const hw_chart *x = &a->motif.chart;
+    const hw_chart *y = &b->motif.chart;
+    return a->has_motif && b->has_motif && a->input->motif.card_start == 0 &&
+           b->input->motif.card_start == 0 && a->motif.gap == b->motif.gap &&
+           x->width == y->width && x->rows == y->rows &&
+           memcmp(x->cells, y->cells, (size_t)x->width * (size_t)x->rows) == 0;
+}
+
+/* Where to punch, when the card is not punched yet: one column for all sizes that fit the bed, and
+ * for all trims that have the same figure and gap. */
+static bool find_punch(const hw_whole *whole, hw_trim_kind *kind)
+{
+    hw_bed_task tasks[HW_MAX_SIZES * HW_MAX_TRIMS];
+    int count = 0;
+    int trims = whole->trims->count;
+    for (int at = 0; at < whole->plans[0].finished.count * trims; at++) {
+        const hw_trim_kind *other = &whole->trims->kinds[at % trims];
+        if (!whole->trims->sizes[at].too_long && same_card(kind, other)) {
+            tasks[count++] =
+                bed_task(&whole->project->machine, other, &whole->trims->sizes[at].fit);
+        }
+    }
+    bool card = count > 0 && tasks[0].card_columns > 0;
+    hw_bed_punch punch = card ? hw_bed_best_start(tasks, count) : (hw_bed_punch){ 0 };
+    kind->card_start = punch.possible ? punch.column : 0;
+    return punch.possible;
+}
+
+void hw_trimrows_stitches(hw_whole *whole, int trim)
+{
+    hw_trim_kind *kind = &whole->trims->kinds[trim];
+    kind->first = hw_trimrows_first(whole, &kind->trim->along);
+    for (int i = 0; i < whole->plans[0].finished.count; i++) {
+        hw_trimmed *t = &whole->trims->sizes[i * whole->trims->count + trim];
+        t->fit = fit_of(kind, &t->pickup.chosen);
+    }
+}
+
+hw_status hw_trimrows_card(hw_whole *whole, int trim, hw_arena *arena, hw_err *err)
+{
+    const hw_machine *machine = &whole->project->machine;
+    hw_trim_kind *kind = &whole->trims->kinds[trim];
+    int punched = kind->has_motif ? kind->input->motif.card_start : 0;
+    kind->card_start = punched > 0 ? punched - 1 : 0;
+    kind->free_start = punched == 0 && !find_punch(whole, kind);
+    hw_card_task task = { &kind->motif, machine, kind->card_start };
+    if (kind->has_motif && hw_card_make(&task, arena, &kind->card) != HW_OK) {
+        return no_memory(err);
+    }
+    return HW_OK;
+}
+
+/* ---- Rows ---- */
+
+static bool put_holes(const hw_trim_kind *kind, hw_trimmed *t, hw_arena *arena)
+{
+    int count = t->holes.count;
+    int *right_sts = hw_arena_get(arena, (size_t)count, sizeof *right_sts);
+    for (int h = 0; h < count && right_sts != NULL; h++) {
+        const hw_hole *hole = &t->holes.holes[kind->first == HW_RIGHT ? h : count - 1 - h];
+        right_sts[h] = kind->first == HW_RIGHT ? hole->below_sts : hole->above_sts;
+    }
+    t->row_trim.holes = right_sts;
+    t->row_trim.hole_count = count;
+    t->row_trim.hole_sts = t->holes.hole_sts;
+    t->row_trim.hole_rows[HW_LAYER_FACE] = count > 0 ? t->hole_rows.face_picked_up : 0;
+    t->row_trim.hole_rows[HW_LAYER_FACING] = count > 0 ? t->hole_rows.facing_picked_up : 0;
+    return right_sts != NULL;
+}
+
+static hw_rowplan_task task_of(const hw_whole *whole, const hw_trim_kind *kind, const hw_trimmed *t)
+{
+    const hw_project *project = whole->project;
+    bool own = kind->input != NULL && kind->input->has_hem;
+    const hw_hem_input *hem = own ? &kind->input->hem : &project->hem;
+    return (hw_rowplan_task){ .machine = &project->machine,
+        .gauge = kind->gauge,
+        .hem = &t->hem,
+        .motif = kind->has_motif ? &kind->motif : NULL,
+        .fit = &t->fit,
+        .place = t->too_long ? NULL : &t->place,
+        .trim = &t->row_trim,
+        .plain_rows = hem->closing == HW_CLOSING_HUNG ? 1 : 0,
+        .card_row = 1,
+        .card_rows = kind->card.possible ? kind->card.design_rows : 0,
+        .start = project->start,
+        .in_rounds = kind->trim->round,
+        .either_side = project->either_side,
+        .cast_on = hem->cast_on,
+        .closing = hem->closing };
+}
+
+hw_status hw_trimrows_make(hw_whole *whole, int at, hw_arena *arena, hw_err *err)
+{
+    int count = whole->trims->count;
+    const hw_trim_kind *kind = &whole->trims->kinds[at % count];
+    hw_trimmed *t = &whole->trims->sizes[at];
+    hw_bed_task bed = bed_task(&whole->project->machine, kind, &t->fit);
+    bed.free_start = kind->free_start;
+    hw_status status = t->too_long ? HW_OK : hw_bed_place(&bed, &t->place, err);
+    if (status != HW_OK) {
+        return status;
+    }
+    t->row_trim.along = along_words(whole, at % count, t, arena);
+    t->row_trim.through_hem = at_hem(whole, at / count, &kind->trim->along);
+    if (t->row_trim.along == NULL || !put_holes(kind, t, arena)) {
+        return no_memory(err);
+    }
+    hw_rowplan_task task = task_of(whole, kind, t);
+    return hw_rowplan_make(&task, arena, &t->rows, err);
+}

@@ -1,0 +1,45 @@
+/* Every row of a trim: its ends, its place on the bed, its buttonholes, and the row plan.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#ifndef HW_CORE_TRIMROWS_H
+#define HW_CORE_TRIMROWS_H
+
+#include "core/trimming.h"
+
+/*
+ * The end of a trim at which counting along it begins, its right side seen and its fold up.
+ *
+ * Given:     whole     its drafts are made
+ *            along     the edges, in the order of the garment file
+ * Returned:  the end where the first edge begins
+ * Note:      a trim on one edge is counted from the lower end. On others neighbours on one piece
+ *            tell: those that rise along a right edge, or go down one half of a neck and up the
+ *            other, run from right to left, as picking up by hand does. Where nothing tells, so do
+ *            all
+ */
+hw_side hw_trimrows_first(const hw_whole *whole, const hw_edge_run *along);
+
+/* The first end of a trim, and the stitches of each of its sizes as the row planner has them. */
+void hw_trimrows_stitches(hw_whole *whole, int trim);
+
+/*
+ * A trim's card, and where that begins.
+ *
+ * Given:     whole     hw_trimrows_stitches was called for every trim
+ * Result:    HW_OK; HW_ERR_NOMEM
+ * Note:      a card that is not punched yet begins where all sizes, also of other trims that could
+ *            be knitted from it, stand nearest to the middle
+ */
+hw_status hw_trimrows_card(hw_whole *whole, int trim, hw_arena *arena, hw_err *err) HW_MUST_USE;
+
+/*
+ * The rows of a trim in one size.
+ *
+ * Given:     whole     hw_trimrows_card was called for the trim
+ *            at        size * trims + trim
+ * Result:    HW_OK; HW_ERR_RANGE (no place on the bed for the card as it is punched); HW_ERR_NOMEM
+ * Note:      a trim longer than the bed has rows without needles. Closed as its own hem says, or
+ *            else the project's; cast-on says how the last row is left where it is sewn down
+ */
+hw_status hw_trimrows_make(hw_whole *whole, int at, hw_arena *arena, hw_err *err) HW_MUST_USE;
+
+#endif

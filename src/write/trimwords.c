@@ -1,0 +1,143 @@
+/* Trims in sentences: picking up, buttonholes, closing; all common practice [P9].
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include "write/trimwords.h"
+
+static bool in_hand(const hw_saying *s)
+{
+    return s->plan->work == HW_WORK_HAND;
+}
+
+/* The piece's right edge hangs at the left of the bed, so both ways begin at the same end. */
+void hw_trimwords_pick_up(const hw_saying *s)
+{
+    const hw_row_trim *trim = s->plan->trim;
+    if (in_hand(s)) {
+        hw_buf_format(s->buf,
+            "With the right side of the garment facing you, pick up and knit %d stitches from "
+            "right to left: %s.%s",
+            s->work->sts, trim->along, s->plan->in_rounds ? " Join them into a round." : "");
+    } else {
+        hw_buf_format(s->buf,
+            "With the wrong side of the garment facing you, hang its edge onto %d needles%s, from "
+            "the left of the bed to the right: %s.",
+            s->work->sts, s->plan->has_needles ? "" : " in two or more lengths, as Notes says",
+            trim->along);
+    }
+    hw_buf_text(s->buf, trim->through_hem ? " At the folded hem go through both layers." : "");
+    if (!in_hand(s)) {
+        hw_buf_format(s->buf, " Carriage at the %s, main yarn.", hw_side_name(s->row->before));
+    }
+}
+
+/* ---- Buttonholes ---- */
+
+static void say_needle(const hw_saying *s, int q)
+{
+    hw_buf_format(s->buf, "%s%d", q < 0 ? "L" : "R", q < 0 ? -q : q + 1);
+}
+
+/* "L9 and L8"; of a hole of one stitch "L9". */
+static void say_needles(const hw_saying *s, const hw_handwork *hole)
+{
+    int first = s->row->first + hole->number;
+    say_needle(s, first);
+    if (hole->sts > 1) {
+        hw_buf_text(s->buf, hole->sts == 2 ? " and " : " to ");
+        say_needle(s, first + hole->sts - 1);
+    }
+}
+
+/* "on L9 and L8; R12 and R13" */
+static void say_on_needles(const hw_saying *s)
+{
+    hw_buf_text(s->buf, "on ");
+    for (int i = 0; i < s->plan->trim->hole_count; i++) {
+        hw_buf_text(s->buf, i == 0 ? "" : "; ");
+        say_needles(s, s->work + i);
+    }
+}
+
+/* "each after so many stitches: 10, 22 and 34 from the left of the bed" */
+static void say_counted_off(const hw_saying *s)
+{
+    int count = s->plan->trim->hole_count;
+    hw_buf_text(s->buf, count == 1 ? "after " : "each after so many stitches: ");
+    for (int i = 0; i < count; i++) {
+        const char *join = i + 1 == count ? " and " : ", ";
+        hw_buf_format(s->buf, "%s%d", i == 0 ? "" : join, s->work[i].number);
+    }
+    hw_buf_format(s->buf, "%s%s", count == 1 ? " stitches" : "",
+        in_hand(s) ? " from where the row begins" : " from the left of the bed");
+}
+
+static void say_how(const hw_saying *s)
+{
+    int sts = s->work->sts;
+    if (in_hand(s) && sts == 1) {
+        hw_buf_text(s->buf, "take the yarn over and work this stitch and the next one together.");
+    } else if (in_hand(s)) {
+        hw_buf_format(
+            s->buf, "bind off %d stitches, cast on %d in their place, and go on.", sts, sts);
+    } else if (sts == 1) {
+        hw_buf_text(s->buf,
+            "move the stitch onto the needle beside it, and leave its own needle where it stood.");
+    } else {
+        hw_buf_text(s->buf,
+            "bind off the stitches with a length of the main yarn and wrap the same needles anew; "
+            "leave each needle where it stood.");
+    }
+}
+
+void hw_trimwords_holes(const hw_saying *s)
+{
+    const hw_row_trim *trim = s->plan->trim;
+    bool one = trim->hole_count == 1;
+    bool face = s->row->number == trim->hole_rows[HW_LAYER_FACE];
+    int sts = s->work->sts;
+    hw_buf_format(s->buf, "%s row %d: %s of %d %s, ", in_hand(s) ? "In" : "Before", s->row->number,
+        one ? "a buttonhole" : "buttonholes", sts, sts == 1 ? "stitch" : "stitches");
+    if (s->plan->has_needles) {
+        say_on_needles(s);
+    } else {
+        say_counted_off(s);
+    }
+    hw_buf_text(s->buf, one ? ": " : ". For each: ");
+    say_how(s);
+    hw_buf_format(s->buf, " Once the trim is folded, %s on %s of row %d.",
+        one ? "it lies" : "they lie", one ? "that" : "those",
+        trim->hole_rows[face ? HW_LAYER_FACING : HW_LAYER_FACE]);
+}
+
+/* ---- Closing ---- */
+
+void hw_trimwords_hang(const hw_saying *s)
+{
+    if (in_hand(s)) {
+        hw_buf_format(s->buf,
+            "Fold the trim to the inside and %s each stitch together with the loop behind it of "
+            "the row that was picked up.",
+            s->row->right_side ? "knit" : "purl");
+        return;
+    }
+    hw_buf_text(s->buf,
+        "Fold the trim to the inside and hang the loops of the row that was picked up onto the "
+        "needles, one to each.");
+}
+
+void hw_trimwords_take_off(const hw_saying *s)
+{
+    hw_buf_text(s->buf, in_hand(s) ? "Put the stitches on a thread."
+                                   : "Knit a few rows with waste yarn, and take the trim off.");
+}
+
+void hw_trimwords_bind_off(const hw_saying *s)
+{
+    hw_buf_format(s->buf, "Bind off all %d stitches loosely.", s->work->sts);
+}
+
+void hw_trimwords_sew(const hw_saying *s)
+{
+    hw_buf_format(s->buf,
+        "Fold the trim to the inside and sew %s down along the row that was picked up.",
+        s->plan->cast_on == HW_CAST_ON_OPEN ? "its open loops, one by one," : "its bound-off edge");
+}
