@@ -427,16 +427,18 @@ START_TEST(areas_by_hand)
 }
 END_TEST
 
+/* Drawn wrong: edges that turn down or lead back. */
+static const hw_corner plain[] = { LINE("side", 15, 40, 3) };
+static const hw_corner falls[] = { LINE("side", 15, 30, 3), LINE("armhole", 12, 29, 4) };
+static const hw_corner falls_left[] = { LINE("side", -15, 30, 3), LINE("armhole", -12, 29, 4) };
+static const hw_corner ledge[] = { LINE("side", 15, 30, 3), LINE("ledge", 18, 30, 4),
+    LINE("ledge", 12, 30, 5), LINE("side", 12, 40, 6) };
+static const hw_corner neck_back[] = { LINE("", 6, 35, 9), LINE("", 4, 35, 10),
+    LINE("", 6, 40, 11) };
+
 /* What is refused: code, line and words that name piece, size, edge, stretch and fault. */
 START_TEST(refusals)
 {
-    static const hw_corner plain[] = { LINE("side", 15, 40, 3) };
-    static const hw_corner falls[] = { LINE("side", 15, 30, 3), LINE("armhole", 12, 29, 4) };
-    static const hw_corner falls_left[] = { LINE("side", -15, 30, 3), LINE("armhole", -12, 29, 4) };
-    static const hw_corner ledge[] = { LINE("side", 15, 30, 3), LINE("ledge", 18, 30, 4),
-        LINE("ledge", 12, 30, 5), LINE("side", 12, 40, 6) };
-    static const hw_corner neck_back[] = { LINE("", 6, 35, 9), LINE("", 4, 35, 10),
-        LINE("", 6, 40, 11) };
     static const hw_corner crosses[] = { LINE("side", 15, 30, 3), LINE("point", -16, 40, 5) };
     static const hw_corner lower[] = { LINE("side", -15, 39, 6) };
     static const hw_corner flat_curve[] = { LINE("side", 15, 30, 3),
