@@ -129,7 +129,7 @@ static const hw_key keys[] = {
     { P(HEM), "fold", K(WORD), .words = "none|loose row|purl row|picot",
         .help = "the turning row; `loose row` if left out" },
     { P(HEM), "facing", K(WORD), .words = "same rows|same depth",
-        .help = "as many rows as the face, or as deep; `same rows` if left out" },
+        .help = "with the fold as many rows as the face, or as deep; `same rows` if left out" },
     { P(HEM), "facing rows", K(COUNT), .least = 1, .most = HW_MAX_CHART_ROWS + 200,
         .help = "so many rows, in place of `facing`" },
     { P(HEM), "cast-on", K(WORD), .words = "waste yarn|wrapped edge",
