@@ -26,18 +26,12 @@ static hw_status no_memory(const reading *r)
     return hw_err_set(r->err, HW_ERR_NOMEM, "%s", "there is not enough memory for the project");
 }
 
-static hw_status fail(const reading *r, hw_status status, const hw_node *node, const char *sentence)
-{
-    (void)hw_err_set(r->err, status, "%s", sentence);
-    return hw_err_place(r->err, status, node->line, node->column);
-}
-
 static hw_status read_names(const reading *r, const hw_node *list, hw_band_input *out)
 {
     bool alone = list->kind == HW_NODE_WORD;
     int count = alone ? 1 : list->count;
     if (count > HW_MAX_PIECES) {
-        return fail(r, HW_ERR_LIMIT, list, "more than twelve pieces stand here");
+        return hw_node_refuse(r->err, HW_ERR_LIMIT, list, "more than twelve pieces stand here");
     }
     out->on = hw_arena_get(r->arena, (size_t)count, sizeof *out->on);
     if (out->on == NULL) {
@@ -61,7 +55,7 @@ static hw_status read_height(const reading *r, const hw_node *node, hw_band_inpu
     const hw_node *below = hw_node_find(node, "below underarm");
     int said = (hem != NULL) + (above != NULL) + (below != NULL);
     if (said != 1) {
-        return fail(r, said == 0 ? HW_ERR_MISSING : HW_ERR_REPEATED, node,
+        return hw_node_refuse(r->err, said == 0 ? HW_ERR_MISSING : HW_ERR_REPEATED, node,
             said == 0 ? "where this band lies is missing: write `hem:`, `above fold:` or `below "
                         "underarm:`"
                       : "`hem`, `above fold` and `below underarm` each say where the band lies; "
@@ -91,7 +85,8 @@ static hw_status read_bands(const reading *r)
         return HW_OK;
     }
     if (bands->count >= HW_MAX_BANDS) {
-        return fail(r, HW_ERR_LIMIT, bands, "these are too many bands; beside the hem five can be");
+        return hw_node_refuse(
+            r->err, HW_ERR_LIMIT, bands, "these are too many bands; beside the hem five can be");
     }
     hw_band_input *list = hw_arena_get(r->arena, (size_t)bands->count, sizeof *list);
     if (list == NULL) {
@@ -136,8 +131,8 @@ static hw_status read_trims(const reading *r)
         return HW_OK;
     }
     if (trims->count > HW_MAX_TRIMS) {
-        return fail(
-            r, HW_ERR_LIMIT, trims, "these are too many trims; a garment has at most eight");
+        return hw_node_refuse(
+            r->err, HW_ERR_LIMIT, trims, "these are too many trims; a garment has at most eight");
     }
     hw_trim_input *list = hw_arena_get(r->arena, (size_t)trims->count, sizeof *list);
     if (list == NULL) {
@@ -158,11 +153,11 @@ static hw_status read_colour(const reading *r, const hw_node *node, hw_yarn_inpu
     bool sts = hw_node_find(node, "unravelled stitches") != NULL;
     bool metres = hw_node_find(node, "unravelled metres") != NULL;
     if ((sts || metres) && out != &r->project->yarn[HW_BACKGROUND]) {
-        return fail(r, HW_ERR_UNKNOWN, node,
+        return hw_node_refuse(r->err, HW_ERR_UNKNOWN, node,
             "plain fabric is knitted in the main yarn: write what was unravelled under `main`");
     }
     if (sts != metres) {
-        return fail(r, HW_ERR_MISSING, node,
+        return hw_node_refuse(r->err, HW_ERR_MISSING, node,
             "`unravelled stitches` and `unravelled metres` belong together; write both");
     }
     *out = (hw_yarn_input){ .ball_g = hw_node_number(node, "ball", 0),

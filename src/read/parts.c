@@ -15,12 +15,6 @@ static hw_status no_memory(const reading *r)
     return hw_err_set(r->err, HW_ERR_NOMEM, "%s", "there is not enough memory for the project");
 }
 
-static hw_status fail(const reading *r, hw_status status, const hw_node *node, const char *sentence)
-{
-    (void)hw_err_set(r->err, status, "%s", sentence);
-    return hw_err_place(r->err, status, node->line, node->column);
-}
-
 hw_reference hw_parts_reference(const hw_node *node, const char *key)
 {
     const hw_node *word = hw_node_find(node, key);
@@ -35,7 +29,7 @@ static hw_status read_outright(const reading *r, const hw_node *node, hw_gauge_i
     const hw_node *sts = hw_node_find(node, "stitches");
     const hw_node *rows = hw_node_find(node, "rows");
     if (sts == NULL || rows == NULL) {
-        return fail(r, HW_ERR_MISSING, node,
+        return hw_node_refuse(r->err, HW_ERR_MISSING, node,
             "a gauge needs both `stitches` and `rows`, or `swatches` with counts and lengths");
     }
     hw_swatch *swatch = hw_arena_get(r->arena, 1, sizeof *swatch);
@@ -60,7 +54,7 @@ static hw_status read_swatch(const reading *r, const hw_node *node, hw_swatch *o
     bool rows = hw_node_find(node, "rows") != NULL;
     bool length = hw_node_find(node, "length") != NULL;
     if (sts != width || rows != length || (!sts && !rows)) {
-        return fail(r, HW_ERR_MISSING, node,
+        return hw_node_refuse(r->err, HW_ERR_MISSING, node,
             "a swatch needs `stitches` with `width`, or `rows` with `length`, or all four");
     }
     *out = (hw_swatch){ .sts = hw_node_number(node, "stitches", 0),
@@ -78,8 +72,8 @@ static hw_status read_swatch(const reading *r, const hw_node *node, hw_swatch *o
 static hw_status read_swatches(const reading *r, const hw_node *list, hw_gauge_input *out)
 {
     if (list->count > HW_MAX_SWATCHES) {
-        return fail(
-            r, HW_ERR_LIMIT, list, "more than 200 measured places stand here; keep the best ones");
+        return hw_node_refuse(r->err, HW_ERR_LIMIT, list,
+            "more than 200 measured places stand here; keep the best ones");
     }
     hw_swatch *swatches = hw_arena_get(r->arena, (size_t)list->count, sizeof *swatches);
     if (swatches == NULL) {
@@ -108,7 +102,7 @@ hw_status hw_parts_fabric(const hw_node *node, hw_arena *arena, hw_gauge_input *
     out->method = (hw_method)hw_num_nearest(hw_node_number(node, "fit", HW_METHOD_USUAL));
     bool outright = hw_node_find(node, "stitches") != NULL || hw_node_find(node, "rows") != NULL;
     if (outright && swatches != NULL) {
-        return fail(r, HW_ERR_REPEATED, swatches,
+        return hw_node_refuse(r->err, HW_ERR_REPEATED, swatches,
             "give either `stitches` and `rows`, or `swatches`, not both");
     }
     if (swatches != NULL) {
@@ -123,7 +117,7 @@ hw_status hw_parts_motif(const hw_node *node, hw_arena *arena, hw_motif_choice *
     bool drawn = hw_node_find(node, "chart") != NULL;
     bool named = hw_node_find(node, "use") != NULL;
     if (drawn == named) {
-        return fail(&r, drawn ? HW_ERR_REPEATED : HW_ERR_MISSING, node,
+        return hw_node_refuse(r.err, drawn ? HW_ERR_REPEATED : HW_ERR_MISSING, node,
             drawn ? "both `chart` and `use` stand here; keep one of them"
                   : "the motif is missing: draw it behind `chart`, or name one behind `use`");
     }
@@ -140,12 +134,12 @@ hw_status hw_parts_hem(const hw_node *node, bool sized, hw_hem_input *out, hw_er
     bool depth = hw_node_find(node, "depth") != NULL;
     bool rows = hw_node_find(node, "face rows") != NULL;
     if (depth && rows) {
-        return fail(
-            &r, HW_ERR_REPEATED, node, "both `depth` and `face rows` stand here; keep one of them");
+        return hw_node_refuse(r.err, HW_ERR_REPEATED, node,
+            "both `depth` and `face rows` stand here; keep one of them");
     }
     if (sized && !depth && !rows) {
-        return fail(
-            &r, HW_ERR_MISSING, node, "the hem's size is missing: write `depth`, or `face rows`");
+        return hw_node_refuse(r.err, HW_ERR_MISSING, node,
+            "the hem's size is missing: write `depth`, or `face rows`");
     }
     *out = (hw_hem_input){ .depth_cm = hw_node_number(node, "depth", 0),
         .face_rows = hw_num_nearest(hw_node_number(node, "face rows", 0)),

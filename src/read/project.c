@@ -21,12 +21,6 @@ static hw_status no_memory(const reading *r)
     return hw_err_set(r->err, HW_ERR_NOMEM, "%s", "there is not enough memory for the project");
 }
 
-static hw_status fail(const reading *r, hw_status status, const hw_node *node, const char *sentence)
-{
-    (void)hw_err_set(r->err, status, "%s", sentence);
-    return hw_err_place(r->err, status, node->line, node->column);
-}
-
 static hw_status read_gauge(reading *r)
 {
     const hw_node *gauge = hw_node_find(r->root, "gauge");
@@ -39,7 +33,7 @@ static hw_status read_gauge(reading *r)
         }
     }
     if (r->project.gauge[HW_MAIN].count == 0) {
-        return fail(r, HW_ERR_MISSING, hw_node_find(gauge, "main"),
+        return hw_node_refuse(r->err, HW_ERR_MISSING, hw_node_find(gauge, "main"),
             "the main fabric needs a gauge: write `stitches` and `rows`, or `swatches`");
     }
     return HW_OK;

@@ -412,3 +412,9 @@ hw_node *hw_node_find(const hw_node *node, const char *key)
     }
     return child;
 }
+
+hw_status hw_node_refuse(hw_err *err, hw_status status, const hw_node *node, const char *sentence)
+{
+    (void)hw_err_set(err, status, "%s", sentence);
+    return hw_err_place(err, status, node->line, node->column);
+}

@@ -53,4 +53,8 @@ bool hw_yaml_is_text(const char *text, size_t len);
 /* The child with a key, or NULL; node may be NULL. */
 hw_node *hw_node_find(const hw_node *node, const char *key);
 
+/* Record what is wrong at a node, with its line and column. Returned: status. */
+hw_status hw_node_refuse(
+    hw_err *err, hw_status status, const hw_node *node, const char *sentence) HW_MUST_USE;
+
 #endif

@@ -102,6 +102,11 @@ hw_status hw_docs_close(hw_docs *docs, hw_buf *buf, hw_status status)
     if (doc != NULL) {
         hw_err_where(docs->err, doc->path);
     }
+    if (status == HW_ERR_LIMIT) {
+        return hw_err_set(docs->err, status,
+            "it would be larger than %d MB: leave out sizes, or plan one alone with `--size`",
+            HW_BUF_LIMIT >> 20);
+    }
     return status == HW_ERR_NOMEM ? no_memory(docs)
                                   : hw_err_set(docs->err, status, "%s", hw_status_sentence(status));
 }

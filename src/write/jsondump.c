@@ -40,7 +40,7 @@ static void begin_line(folding *f, char first)
 {
     static const char blanks[] = "\n          ";
     if (!folds(f, first)) {
-        hw_buf_bytes(f->buf, blanks, (size_t)(1 + f->shift + f->blanks));
+        hw_buf_bytes(f->buf, blanks, 1U + (size_t)f->shift + (size_t)f->blanks);
     } else if (f->before == ',') {
         hw_buf_text(f->buf, " ");
     }

@@ -54,36 +54,14 @@ static json_t *heights(hw_json_writer *w, const double *cm, int count)
     return array;
 }
 
-static const char *const kinds[] = {
-    [HW_STEP_DECREASE] = "decrease",
-    [HW_STEP_INCREASE] = "increase",
-    [HW_STEP_BIND_OFF] = "bind off",
-    [HW_STEP_CAST_ON] = "cast on",
-    [HW_STEP_HOLD] = "hold",
-    [HW_STEP_DIVIDE] = "divide",
-    [HW_STEP_END] = "end",
-};
-_Static_assert(sizeof kinds / sizeof kinds[0] == HW_STEP_COUNT, "a word for each kind");
-
-static const char *const places[] = {
-    [HW_AT_LEFT] = "left",
-    [HW_AT_RIGHT] = "right",
-    [HW_AT_BOTH] = "both",
-    [HW_AT_NECK_LEFT] = "neck left",
-    [HW_AT_NECK_RIGHT] = "neck right",
-    [HW_AT_NECK_BOTH] = "neck both",
-    [HW_AT_MIDDLE] = "middle",
-};
-_Static_assert(sizeof places / sizeof places[0] == HW_AT_COUNT, "a word for each place");
-
 static json_t *steps(hw_json_writer *w, const hw_shape_steps *list)
 {
     json_t *array = json_array();
     for (int k = 0; k < list->count; k++) {
         const hw_shape_step *step = &list->list[k];
         json_t *object = json_object();
-        hw_json_put(w, object, "kind", json_string(kinds[step->kind]));
-        hw_json_put(w, object, "place", json_string(places[step->place]));
+        hw_json_put(w, object, "kind", json_string(hw_rowwords_step(step->kind)));
+        hw_json_put(w, object, "place", json_string(hw_rowwords_place(step->place)));
         hw_json_put(w, object, "row", json_integer(step->row));
         hw_json_put(w, object, "every", json_integer(step->every));
         hw_json_put(w, object, "times", json_integer(step->times));

@@ -111,6 +111,14 @@ START_TEST(a_writer_fails)
 }
 END_TEST
 
+START_TEST(one_is_too_large)
+{
+    room_put("b", "old");
+    ck_assert_int_eq(put("a", 3, HW_ERR_LIMIT), HW_ERR_LIMIT);
+    nothing_changed(HW_ERR_LIMIT, "larger than 512 MB: leave out sizes");
+}
+END_TEST
+
 START_TEST(one_is_there_already)
 {
     room_put("b", "old");
@@ -187,8 +195,8 @@ END_TEST
 
 int main(void)
 {
-    const TTest *const tests[] = { names, all_at_once, a_writer_fails, one_is_there_already,
-        no_memory_to_begin, the_folder, faults };
+    const TTest *const tests[] = { names, all_at_once, a_writer_fails, one_is_too_large,
+        one_is_there_already, no_memory_to_begin, the_folder, faults };
     Suite *suite = suite_create("docs");
     TCase *tcase = tcase_create("docs");
     tcase_set_timeout(tcase, 60); /* sanitizers on a busy machine */
