@@ -45,7 +45,8 @@ typedef struct {
     int card_rows;    /* of the joined card; 0: it is not joined, or not known */
     hw_side start;    /* of the bed: where the carriage is before row 1 of a piece not mirrored */
     bool mirrored;    /* begins at the other side, so that all its rows mirror (machine alone) */
-    bool in_rounds;   /* hand knitting alone */
+    int round_rows;   /* hand knitting: rows from row 1 on that are rounds, those of the hem at
+                         least, all of them at most; 0: none */
     bool either_side; /* the second yarn may be put in and taken off at either side of the bed */
     hw_cast_on cast_on;
     hw_closing closing;
@@ -69,8 +70,9 @@ typedef struct {
  *   6. A further band must not be parted by the neck: the card cannot be in two rows.
  *   7. Of a parted piece the second half begins where the first did: the carriage is taken there.
  *
- * Hand knitting: row 1 is a right-side row, from the right edge to the left; in rounds all are. A
- * yarn can be joined at either edge, so rules 1 to 4 bind nobody; 5 does in flat work.
+ * Hand knitting: row 1 is a right-side row, from the right edge to the left; all rounds are, and so
+ * is the first row above rounds, where each piece of a tube (tube.h) goes on by itself. A yarn can
+ * be joined at either edge, so rules 1 to 4 bind nobody; 5 does.
  */
 
 typedef enum {

@@ -19,14 +19,20 @@ static hw_side other(hw_side side)
     return side == HW_LEFT ? HW_RIGHT : HW_LEFT;
 }
 
-static hw_side start_of(hw_side first_start, int row)
+/* Rounds begin where row 0 does; so does the row after them. */
+static bool as_first(int round_rows, int row)
 {
-    return row % 2 == 0 ? first_start : other(first_start);
+    return row < round_rows || (row - round_rows) % 2 == 0;
+}
+
+static hw_side start_of(const hw_shape_task *task, int row)
+{
+    return as_first(task->round_rows, row) ? task->first_start : other(task->first_start);
 }
 
 hw_side hw_shape_start(const hw_shape *shape, int row)
 {
-    return start_of(shape->first_start, row);
+    return as_first(shape->round_rows, row) ? shape->first_start : other(shape->first_start);
 }
 
 int hw_shape_half_sts(const hw_shape *shape, int row, hw_side half)
@@ -93,14 +99,15 @@ static span held_rows(const hw_shape_task *task, hw_side side)
         rows.end++;
     }
     bool more = rows.end < task->rows && rows.end > rows.first;
-    rows.end -= more && start_of(task->first_start, rows.end) != side ? 1 : 0;
+    rows.end -= more && start_of(task, rows.end) != side ? 1 : 0;
     return rows;
 }
 
 bool hw_shape_holds(const hw_shape_task *task, hw_side side, int row)
 {
     span held = held_rows(task, side);
-    return row >= held.first && row < held.end && start_of(task->first_start, row) != side;
+    bool held_here = row >= held.first && row < held.end && row >= task->round_rows;
+    return held_here && start_of(task, row) != side;
 }
 
 /* ---- One edge ---- */
@@ -237,7 +244,10 @@ static void find_range(const pursuit *p, int rows, const rows_room *room)
 
 static hw_row_kind kind_of(const pursuit *p, int row, bool right_side)
 {
-    bool begins = start_of(p->task->first_start, row) == p->begins;
+    bool begins = start_of(p->task, row) == p->begins;
+    if (row < p->task->round_rows) {
+        return HW_ROW_SINGLE;
+    }
     if (row >= p->held.first && row < p->held.end) {
         /* what is due from below the shoulder may be left for its first rows */
         bool usual = begins && row <= p->held.first + 1;
@@ -265,7 +275,8 @@ static hw_status pursue(const pursuit *p, hw_arena *arena, int *inset)
     if (status == HW_OK) {
         find_range(p, rows, &made);
         for (int i = 0; i < rows; i++) {
-            made.right_side[i] = ((p->first + i) % 2 == 0) == task->first_is_right_side;
+            made.right_side[i] =
+                as_first(task->round_rows, p->first + i) == task->first_is_right_side;
             made.may[i] = kind_of(p, p->first + i, made.right_side[i]);
         }
         hw_edge_rows edge = { .rows = rows,
@@ -276,7 +287,8 @@ static hw_status pursue(const pursuit *p, hw_arena *arena, int *inset)
             .step_least = made.step_least,
             .step_most = made.step_most,
             .may = made.may,
-            .right_side = task->right_side_rows ? made.right_side : NULL,
+            .right_side =
+                task->right_side_rows && task->round_rows < task->rows ? made.right_side : NULL,
             .starts_anywhere = !p->from_zero };
         status = hw_edge_rows_find(&edge, &room, inset);
     }
@@ -418,9 +430,10 @@ hw_status hw_shape_make(const hw_shape_task *task, hw_arena *arena, hw_shape *ou
 {
     assert(task->rows >= 1 && task->rows <= HW_MAX_ROWS);
     bool neck = task->outline->edges[HW_EDGE_NECK_RIGHT].count > 0;
-    hw_shape made = {
-        .rows = task->rows, .visible_sts = task->visible_sts, .first_start = task->first_start
-    };
+    hw_shape made = { .rows = task->rows,
+        .visible_sts = task->visible_sts,
+        .first_start = task->first_start,
+        .round_rows = task->round_rows };
     while (made.neck_row < task->rows &&
            (!neck || mid_cm(task, made.neck_row) < task->outline->neck_cm)) {
         made.neck_row++;

@@ -19,6 +19,9 @@ typedef struct {
     bool right_side_rows; /* hand knitting: single stitches change in right-side rows alone */
     bool first_is_right_side; /* row 0 is one (for right_side_rows) */
     bool short_rows;          /* shoulders are left unworked step by step, not bound off */
+    int round_rows; /* the first so many are rounds: each is a right-side row from the right edge,
+                       and single stitches alone change, at both ends; 0: none. The row after them
+                       is as row 0, and those above it turn from there on. Up to the neck's row */
 } hw_shape_task;
 
 /* Stitches taken off an edge since row 0, [rows]; below 0 where they were added. Of the two neck
@@ -32,6 +35,7 @@ typedef struct {
                                         neck */
     int neck_row;                    /* the first row with a neck; the task's rows: none */
     hw_side first_start;
+    int round_rows; /* the task's */
 } hw_shape;
 
 typedef enum {
@@ -81,7 +85,8 @@ typedef struct {
  *            arena     owner of the rows
  * Returned:  out       untouched on failure
  * Result:    HW_OK; HW_ERR_RANGE (a row would have no stitch, and not only a few at the top, with
- *            the names of piece and size); HW_ERR_NOMEM; HW_ERR_INTERNAL
+ *            the names of piece and size); HW_ERR_NOMEM; HW_ERR_INTERNAL (more rounds than
+ *            single stitches serve for is one cause)
  * Note:      for each row and edge some height within half a row of the row's middle has the
  *            outline within half a stitch of the knitted edge. Single stitches may change in any
  *            row; two or more only at the start of a row, so edges that run so flat are worked in

@@ -516,7 +516,8 @@ hw_status hw_shape_follow(
     hw_shape made = { .rows = task->rows,
         .visible_sts = task->visible_sts,
         .neck_row = task->rows,
-        .first_start = task->first_start };
+        .first_start = task->first_start,
+        .round_rows = task->round_rows };
     bool neck = task->outline->edges[HW_EDGE_NECK_RIGHT].count > 0;
     for (int edge = 0; edge < (neck ? EDGES : 2); edge++) {
         int *rows = hw_arena_get(arena, (size_t)task->rows, sizeof *rows);

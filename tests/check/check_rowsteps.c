@@ -242,7 +242,7 @@ START_TEST(table_for_the_hand)
         "read from right to left, wrong-side rows from left to right.");
     is_text(under(&t, 8, "what to do"),
         "Fold the hem and knit each stitch together with its loop of the cast-on edge.");
-    e.task.in_rounds = true;
+    e.task.round_rows = e.hem.total_rows + 2;
     plan = made();
     t = table_of(&plan);
     is_text(under(&t, 6, "what to do"),
