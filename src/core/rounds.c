@@ -93,9 +93,9 @@ static hw_status try_rounds(const finding *f, int slice, int rounds, bool *good)
     return status == HW_ERR_NOMEM ? status : HW_OK;
 }
 
-/* The most rounds of one piece. Where n serve, fewer do: single stitches up to a row are single
- * stitches up to the row below it, and from there on rows have a way as edgerows.c tells. So the
- * number can be found by halving. */
+/* The most rounds of one piece. Where n serve, fewer do: rounds are planned one by one from the
+ * hem, so fewer are planned alike, and rows have a way from each of them on, as edgerows.c tells.
+ * So the number can be found by halving. */
 static hw_status find_most(const finding *f, int slice, int *out)
 {
     if (!draft_of(f, slice)->drawn) {
