@@ -26,6 +26,7 @@ sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
 sys.dont_write_bytecode = True
 from knit_bed import Wrong  # noqa: E402
 from knit_chance import DATA, GARMENTS, MACHINES, RINGS, SPOILED, make, ring_edges, spoil  # noqa: E402
+from knit_tube import by_hand  # noqa: E402
 from knit_wanted import check_plan  # noqa: E402
 
 PROGRAM = os.path.abspath(os.environ.get("HEMWRIGHT_PROGRAM", "./hemwright"))
@@ -143,6 +144,10 @@ def main():
         passed, failed, rows_all = passed + (not words), failed + bool(words), rows_all + rows
         if words:
             print(f"{name}: {words}")
+    tried_by_hand, faults = by_hand()
+    passed, failed = passed + tried_by_hand - len(faults), failed + len(faults)
+    for fault in faults:
+        print(fault)
     results = {"knitted": 0, "refused": 0, "wrong": 0}
     tried, missed, refusals = {}, {}, {}
     jobs = [(seed, seed % 5 == 0) for seed in range(FIRST, FIRST + CHANCE)]

@@ -8,7 +8,9 @@ off, cast on or left at its ends, a neck, or an opening where it is sewn to noth
 leave the rounds together. `knit_wanted.py` hands over what was knitted of each piece.
 """
 
-from knit_bed import need
+import copy
+
+from knit_bed import Piece, Wrong, need
 
 GROUPS = ("bind off", "cast on", "hold", "divide")
 
@@ -126,3 +128,74 @@ def check_tubes(plan, done):
             slices = [Slice(done[name, size][0], done[name, size][1], plan.project["sewn"])
                       for name in ring]
             check_tube(plan, slices)
+
+
+# ---- A small tube by hand ----
+
+
+def hand(what, stitches, kind=None, place=None):
+    step = None if kind is None else {"kind": kind, "place": place}
+    when = "after" if kind == "end" or what == "sew hem" else "before"
+    return {"what": what, "when": when, "stitches": stitches, "number": None, "step": step}
+
+
+def row(number, begins, stitches, whole, hands):
+    return {"number": number, "part": "whole", "kind": "main", "begins_at": begins,
+            "right_side": begins == "right", "carriage_before": None, "carriage_after": None,
+            "dial": None, "setting": "none", "card": "not read", "card_row": None,
+            "card_row_in_view": None, "band": None, "chart_row": None, "feeders": ["main", "none"],
+            "first_needle": None, "last_needle": None, "stitches": stitches,
+            "round_stitches": whole, "hand": hands}
+
+
+def small_block():
+    """Eight stitches of sixteen in a round: 2 rounds, 2 decreases, then 2 bound off at each edge."""
+    rows = [row(1, "right", 8, 16, [hand("cast on", 8)]),
+            row(2, "right", 6, 12, [hand("shape", 1, "decrease", "both")]),
+            row(3, "right", 4, None, [hand("into rows", 6), hand("shape", 2, "bind off", "right")]),
+            row(4, "left", 2, None, [hand("shape", 2, "bind off", "left")]),
+            row(5, "right", 2, None, [hand("shape", 2, "end", "middle"), hand("sew hem", None)])]
+    return {"work": "hand", "start_side": "right", "cast_on": "wrapped", "closing": "sewn",
+            "in_rounds": True, "round_rows": 2, "round_pieces": ["front", "back"], "hem_rows": 1,
+            "rows": rows, "findings": []}
+
+
+# One thing wrong in each; common practice, no source, that none of it can be knitted.
+SMALL = {
+    "a stitch bound off in a round":
+        lambda b: b["rows"][1]["hand"][0]["step"].update(kind="bind off"),
+    "stitches cast on in a round": lambda b: b["rows"][1]["hand"][0]["step"].update(kind="cast on"),
+    "two stitches at an end of a round": lambda b: b["rows"][1]["hand"].append(
+        hand("shape", 1, "decrease", "both")) or b["rows"][1].update(stitches=4),
+    "a round from the left": lambda b: b["rows"][1].update(begins_at="left", right_side=False),
+    "a wrong side in a round": lambda b: b["rows"][1].update(right_side=False),
+    "rows that turn not told": lambda b: b["rows"][2]["hand"].pop(0),
+    "a first row on the wrong side": lambda b: b["rows"][2].update(
+        begins_at="left", right_side=False),
+    "a group at the wrong end": lambda b: b["rows"][2]["hand"][1]["step"].update(place="left"),
+    "other stitches taken up": lambda b: b["rows"][2]["hand"][0].update(stitches=5),
+    "rows that turn told again": lambda b: b["rows"][3]["hand"].insert(0, hand("into rows", 4)),
+    "a round too many": lambda b: b.update(round_rows=3),
+    "no rounds at all": lambda b: b.update(in_rounds=False, round_rows=0),
+}
+
+
+def by_hand():
+    """What of the small tube was judged wrongly."""
+    how = {"first": 0, "cast_on": 8, "rehung": 8, "edges": (0, 0), "either_side": False,
+           "needles": 100}
+    faults = []
+    try:
+        knitted = Piece(small_block(), how).knit()
+        need([len(r.colours) for r in knitted] == [8, 6, 4, 2, 2], "stitches of the small tube")
+    except Wrong as wrong:
+        faults.append(f"the small tube: {wrong}")
+    for name, spoil in SMALL.items():
+        block = copy.deepcopy(small_block())
+        spoil(block)
+        try:
+            Piece(block, how).knit()
+            faults.append(f"the small tube, not noticed: {name}")
+        except Wrong:
+            pass
+    return len(SMALL) + 1, faults

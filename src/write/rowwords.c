@@ -386,7 +386,7 @@ static void say_knitting(const saying *s)
 static void say_edge(const saying *s, hw_side edge)
 {
     if (in_hand(s)) {
-        hw_buf_format(s->buf, in_round(s) ? " at the %s end, beside the marker" : " at the %s edge",
+        hw_buf_format(s->buf, in_round(s) ? " at the %s end beside the marker" : " at the %s edge",
             hw_side_name(edge));
     } else {
         hw_buf_format(s->buf, " at the %s of the bed", opposite(edge));
@@ -405,7 +405,7 @@ static void say_place(const saying *s, const hw_shape_step *step)
     case HW_AT_BOTH:
         if (whole) {
             hw_buf_text(s->buf, !in_round(s)    ? " at each end"
-                                : has_others(s) ? " at each end, beside the markers,"
+                                : has_others(s) ? " at each end beside the markers"
                                                 : " on both sides of the marker");
         } else {
             say_edge(s, own);

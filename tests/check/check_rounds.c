@@ -288,6 +288,41 @@ START_TEST(band_with_a_break)
 }
 END_TEST
 
+/* By hand: equal plain ends of a sleeve make an even sum, and a gap of 1 is odd, so the band has a
+ * break where the sleeve meets itself. The other bands go on unbroken: 1 and 1 for a gap of 2. */
+START_TEST(hem_with_a_break)
+{
+    tank t;
+    tank_open(&t, EDITS(BY_HAND, IN_ROUNDS), NULL);
+    ck_assert_int_eq(tank_notes(&t.plan, "at the marker"), 0);
+    tank_close(&t);
+    tank_open(&t,
+        EDITS(BY_HAND, { "choices: {", "choices: {in rounds: yes, always centred: yes, " },
+            { "gap: 2", "gap: 1" }),
+        EDITS({ "seams: [", "seams: [sleeve left to sleeve right, " }));
+    ck_assert_int_eq(tank_notes(&t.plan, "Round sleeve left to sleeve right, one: the gap"), 1);
+    ck_assert_int_eq(tank_notes(&t.plan, "1 stitch (5 mm) off at the marker"), 1);
+    tank_close(&t);
+}
+END_TEST
+
+/* By hand: repeats of 3 run unbroken round a sleeve only where it has a multiple of 3 stitches; 51
+ * for 25.5 cm is odd, so one stitch of the picot's round stays plain. */
+START_TEST(odd_picot)
+{
+    tank t;
+    tank_open(&t,
+        EDITS(BY_HAND, { "choices: {", "choices: {in rounds: yes, unbroken seams: yes, " },
+            { "gap: 2", "gap: 1" }, { "fold: none", "fold: picot" }),
+        EDITS({ "seams: [", "seams: [sleeve left to sleeve right, " },
+            { "wrist: {is: 24 cm}", "wrist: {is: 25.5 cm}" }));
+    ck_assert_int_eq(rows_of(&t, TANK_SLEEVE)->rows[0].sts, 51);
+    ck_assert_int_eq(tank_notes(&t.plan, "sleeve, one: the round has an odd number"), 1);
+    ck_assert_int_eq(tank_notes(&t.plan, "sleeve: worked in rounds, with no edge stitches"), 1);
+    tank_close(&t);
+}
+END_TEST
+
 START_TEST(bed_says_so)
 {
     tank t;
@@ -301,6 +336,7 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = { gentle_by_chance, straight_by_chance, curved_by_chance,
-        tank_in_rounds, nothing_drawn, bands_round_the_tube, band_with_a_break, bed_says_so };
+        tank_in_rounds, nothing_drawn, bands_round_the_tube, band_with_a_break, hem_with_a_break,
+        odd_picot, bed_says_so };
     return hw_check_run(hw_check_suite("rounds", tests, sizeof tests / sizeof tests[0]));
 }
