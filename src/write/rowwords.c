@@ -393,6 +393,16 @@ static void say_edge(const saying *s, hw_side edge)
     }
 }
 
+static void say_ends(const saying *s)
+{
+    if (in_round(s)) {
+        hw_buf_text(s->buf,
+            has_others(s) ? " at each end beside the markers" : " on both sides of the marker");
+    } else {
+        hw_buf_text(s->buf, " at each end");
+    }
+}
+
 static void say_place(const saying *s, const hw_shape_step *step)
 {
     bool whole = s->row->part == HW_PART_WHOLE;
@@ -404,9 +414,7 @@ static void say_place(const saying *s, const hw_shape_step *step)
         break;
     case HW_AT_BOTH:
         if (whole) {
-            hw_buf_text(s->buf, !in_round(s)    ? " at each end"
-                                : has_others(s) ? " at each end beside the markers"
-                                                : " on both sides of the marker");
+            say_ends(s);
         } else {
             say_edge(s, own);
         }
