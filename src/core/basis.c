@@ -249,9 +249,10 @@ static void hem(const hw_plan *plan, hw_notes *notes)
             .value = in->facing_rows > 0
                          ? hw_arena_format(notes->arena, "%d rows asked for", in->facing_rows)
                          : hw_facing_name(in->facing),
-            .rule = in->facing_rows > 0            ? ""
-                    : in->facing == HW_FACING_ROWS ? "as many rows as the face, on a tighter dial"
-                                                   : "an even number of rows, as deep as the face",
+            .rule = in->facing_rows > 0 ? ""
+                    : in->facing == HW_FACING_ROWS
+                        ? "with the fold as many rows as the face, on a tighter dial"
+                        : "as deep as the face; with the fold an even number of rows",
             .mark = HW_MARK_PRACTICE,
             .source = "P1" });
     hw_notes_base(notes,

@@ -19,21 +19,10 @@ static hw_side other(hw_side side)
     return side == HW_LEFT ? HW_RIGHT : HW_LEFT;
 }
 
-/* Rounds begin where row 0 does; so does the row after them. */
-static bool as_first(int round_rows, int row)
-{
-    return row < round_rows || (row - round_rows) % 2 == 0;
-}
-
-/* Whether a row begins at the leading edge, as row 0 does. */
+/* Whether a row begins at the leading edge, as row 0 does: rounds do, and the row after them. */
 static bool leads(const hw_shape_task *task, int row)
 {
-    return as_first(task->round_rows, row);
-}
-
-hw_side hw_shape_start(const hw_shape *shape, int row)
-{
-    return as_first(shape->round_rows, row) ? shape->first_start : other(shape->first_start);
+    return row < task->round_rows || (row - task->round_rows) % 2 == 0;
 }
 
 int hw_shape_half_sts(const hw_shape *shape, int row, hw_side half)
@@ -418,10 +407,9 @@ hw_status hw_shape_make(const hw_shape_task *task, hw_arena *arena, hw_shape *ou
 {
     assert(task->rows >= 1 && task->rows <= HW_MAX_ROWS);
     bool neck = task->outline->edges[HW_EDGE_NECK_RIGHT].count > 0;
-    hw_shape made = { .rows = task->rows,
-        .visible_sts = task->visible_sts,
-        .first_start = task->first_start,
-        .round_rows = task->round_rows };
+    hw_shape made = {
+        .rows = task->rows, .visible_sts = task->visible_sts, .first_start = task->first_start
+    };
     while (made.neck_row < task->rows &&
            (!neck || mid_cm(task, made.neck_row) < task->outline->neck_cm)) {
         made.neck_row++;

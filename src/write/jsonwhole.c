@@ -108,7 +108,7 @@ static json_t *draft(hw_json_writer *w, int size, int piece)
     hw_json_put(w, object, "rows", json_integer(rows));
     hw_json_put(w, object, "visible_sts", json_integer(d->shape.visible_sts));
     hw_json_put(w, object, "sts_per_cm", json_real(d->task.sts_per_cm));
-    hw_json_put(w, object, "round_rows", json_integer(d->shape.round_rows));
+    hw_json_put(w, object, "round_rows", json_integer(d->round_rows));
     hw_json_put(w, object, "first_start", json_string(hw_side_name(d->shape.first_start)));
     hw_json_put(w, object, "top_cm", json_real(d->outline.top_cm));
     hw_json_put(w, object, "area_cm2", json_real(d->area_cm2));
@@ -124,24 +124,26 @@ static json_t *draft(hw_json_writer *w, int size, int piece)
     return object;
 }
 
-json_t *hw_json_drafts(hw_json_writer *w)
+void hw_json_drafts(hw_json_writer *w)
 {
-    json_t *array = json_array();
     const hw_whole *whole = w->plan->whole;
     int pieces = whole != NULL ? whole->project->garment.piece_count : 0;
     for (int i = 0; i < w->plan->finished.count * pieces; i++) {
         if (hw_plan_draft(whole, i / pieces, i % pieces)->drawn) {
-            hw_json_add(w, array, draft(w, i / pieces, i % pieces));
+            hw_json_item(w, draft(w, i / pieces, i % pieces));
         }
     }
-    return array;
 }
 
-json_t *hw_json_rowplans(hw_json_writer *w)
+void hw_json_rowplans(hw_json_writer *w)
 {
     int count = 0;
     const hw_row_block *blocks = hw_row_blocks(w->plan, w->arena, &count);
-    return blocks == NULL ? NULL : hw_json_rows(w, blocks, count);
+    if (blocks == NULL) {
+        w->status = HW_ERR_NOMEM;
+        return;
+    }
+    hw_json_rows(w, blocks, count);
 }
 
 json_t *hw_json_joins(hw_json_writer *w)

@@ -60,7 +60,7 @@ static int hem_sts(const hw_draft *draft, const hw_plan *plan)
 static int last_sts(const hw_draft *draft, const hw_plan *plan)
 {
     (void)plan;
-    return hw_draft_sts(draft, draft->shape.rows - 1);
+    return hw_shape_sts(&draft->shape, draft->shape.rows - 1);
 }
 
 static const struct {
@@ -221,8 +221,8 @@ typedef enum { IN_ROUNDS, IN_ROWS, LEFT_HALF, RIGHT_HALF, GROUP_COUNT } group;
 /* The end of a piece that is knitted in rounds to its top comes with the last of them. */
 static group group_of(const hw_draft *draft, const hw_shape_step *step)
 {
-    const hw_shape *shape = &draft->shape;
-    return step->row < shape->round_rows || shape->round_rows == shape->rows ? IN_ROUNDS : IN_ROWS;
+    bool to_top = draft->round_rows == draft->shape.rows;
+    return step->row < draft->round_rows || to_top ? IN_ROUNDS : IN_ROWS;
 }
 
 static hw_shape_steps select_steps(const hw_sheet *sheet, const hw_draft *draft, group which)

@@ -426,7 +426,6 @@ START_TEST(rounds_then_rows)
     e.list[0].place = HW_AT_RIGHT;
     e.list[1].place = HW_AT_LEFT;
     e.shape.first_start = HW_RIGHT;
-    e.shape.round_rows = 2;
     e.task.round_rows = 22;
     hw_rowplan plan = made();
     ck_assert_int_eq(plan.finding_count, 0);
