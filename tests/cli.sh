@@ -509,6 +509,13 @@ what='a new project in a folder'
 check 'demonstration in centimetres' 0 plan "$top/data/demo/meadow-dress.yaml" --into demo
 check 'demonstration in inches' 0 plan "$top/data/demo/harbour-purse.yaml" --into demo
 says 'demonstration in inches' ', in '
+# A blanket's edges are sewn to nothing: the message stands at the choice's own line.
+sed -e 's/^garment: .*/garment: blanket-edge/' -e 's/^    depth: /    length: /' \
+    "$top/data/demo/harbour-purse.yaml" >round.yaml
+line=$(grep -n 'in rounds' round.yaml | cut -d: -f1)
+check 'rounds that nothing closes' 2 plan round.yaml --only table
+says 'rounds that nothing closes' "round.yaml:$line: no pieces of this garment close to a round" \
+    'take `in rounds` out'
 sed 's/^units: cm/units: both/' "$starter" >both.yaml
 check 'both units' 0 plan both.yaml --only table
 says 'both units' ', cm' ', in'

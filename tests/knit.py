@@ -25,14 +25,15 @@ from concurrent.futures import ProcessPoolExecutor
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
 sys.dont_write_bytecode = True
 from knit_bed import Wrong  # noqa: E402
-from knit_chance import DATA, GARMENTS, MACHINES, SPOILED, make, spoil  # noqa: E402
+from knit_chance import DATA, GARMENTS, MACHINES, RINGS, SPOILED, make, ring_edges, spoil  # noqa: E402
 from knit_trims import check_trims  # noqa: E402
+from knit_tube import by_hand  # noqa: E402
 from knit_wanted import Plan, check_pieces  # noqa: E402
 
 PROGRAM = os.path.abspath(os.environ.get("HEMWRIGHT_PROGRAM", "./hemwright"))
 CHANCE = int(os.environ.get("HEMWRIGHT_KNIT", "250"))
 FIRST = int(os.environ.get("HEMWRIGHT_KNIT_FROM", "1"))
-NONE = {"charts": {}, "either_side": False, "begins": "right", "rounds": False, "cast_on": "open",
+NONE = {"charts": {}, "either_side": False, "begins": "right", "rounds": False, "rings": [], "sewn": "side", "cast_on": "open",
         "closing": "hung", "below": {}, "above": {}}
 
 
@@ -89,15 +90,21 @@ def by_chance(job):
     with tempfile.TemporaryDirectory() as folder:
         project = make(rng, folder, "case.yaml")
         doc, words = plan(folder, "case.yaml")
+        ringless = project["rounds"] and not project["rings"]
         if doc is None:
-            return seed, "refused", 0, words, [], []
+            no_ring = "close to a round" in words
+            kind = "refused" if no_ring == ringless else "wrong"
+            return seed, kind, 0, words, [], []
+        if ringless:
+            return seed, "wrong", 0, "rounds without a ring are not refused", [], []
         rows, words = judged(doc, project)
-        tried, missed = spoiled_plans(doc, project, seed) if spoiling and not words else ([], [])
+        spoiling = (spoiling or project["rounds"]) and not words
+        tried, missed = spoiled_plans(doc, project, seed) if spoiling else ([], [])
         return seed, "wrong" if words else "knitted", rows, words, tried, missed
 
 
 def known():
-    """The demos, and each garment in children's sizes on two machines."""
+    """The demos, and each garment in children's sizes on machines, by hand and in rounds."""
     with tempfile.TemporaryDirectory() as folder:
         for demo in sorted(os.listdir(os.path.join(DATA, "demo"))):
             if not demo.endswith(".yaml"):
@@ -108,20 +115,31 @@ def known():
                 out.write(words)
             machine = re.search(r"^machine: (\S+)", words, re.M).group(1)
             garment = re.search(r"^garment: (\S+)", words, re.M).group(1)
-            yield demo, folder, {**NONE, "machine": MACHINES[machine],
+            edges, rings = GARMENTS[garment][2], RINGS.get(garment, [])
+            rounds = "in rounds: yes" in words
+            yield demo, folder, {**NONE, "machine": MACHINES[machine], "rounds": rounds,
+                                 "rings": rings,
                                  "either_side": "second yarn: either side" in words,
-                                 "edges": GARMENTS[garment][2]}
+                                 "edges": ring_edges(edges, rings) if rounds else edges}
         for garment, (_, _, edges, table) in sorted(GARMENTS.items()):
-            for machine in ("standard", "standard-direct", "hand"):
+            for machine in ("standard", "standard-direct", "hand", "rounds"):
                 name = f"{garment}-{machine}.yaml"
+                rings = RINGS.get(garment, [])
+                rounds = machine == "rounds"
+                if rounds and not rings:
+                    continue
+                machine = "hand" if rounds else machine
                 sizes = ("  names: [6 months, 2 years, 4 years, 8 years]\n  table: children\n"
                          if table else "  names: [one]\n")
                 with open(os.path.join(folder, name), "w", encoding="utf-8") as out:
                     out.write(f"machine: {machine}\ngarment: {garment}\ngauge:\n"
                               "  main: { dial: 7, stitches: 28, rows: 40 }\n"
                               "  band: { dial: 8, stitches: 28.4, rows: 38 }\n"
-                              "motif:\n  use: reeds\nhem:\n  depth: 4.2\nsizes:\n" + sizes)
-                yield name, folder, {**NONE, "machine": MACHINES[machine], "edges": edges}
+                              "motif:\n  use: reeds\nhem:\n  depth: 4.2\nsizes:\n" + sizes
+                              + "choices: {in rounds: yes}\n" * rounds)
+                yield name, folder, {**NONE, "machine": MACHINES[machine], "rounds": rounds,
+                                     "rings": rings,
+                                     "edges": ring_edges(edges, rings) if rounds else edges}
 
 
 def main():
@@ -133,6 +151,10 @@ def main():
         passed, failed, rows_all = passed + (not words), failed + bool(words), rows_all + rows
         if words:
             print(f"{name}: {words}")
+    tried_by_hand, faults = by_hand()
+    passed, failed = passed + tried_by_hand - len(faults), failed + len(faults)
+    for fault in faults:
+        print(fault)
     results = {"knitted": 0, "refused": 0, "wrong": 0}
     tried, missed, refusals = {}, {}, {}
     jobs = [(seed, seed % (5 if seed < FIRST + 250 else 25) == 0)

@@ -9,6 +9,11 @@ without moving on. `knit.py` uses it.
 
 The bed: needle q, R1 is 0 and L1 is -1. The purl side faces the knitter, so the piece's right edge
 hangs at the left of the bed. Hand knitting is worked on needles 0, 1, 2 ... from the right edge.
+
+Rounds, common practice: every round shows its right side and is worked from the right, through all
+pieces of a tube, which `knit_tube.py` puts together; a piece has no edge of its own there, so its
+ends lose or gain single stitches beside a marker and nothing is bound off or cast on. Where rounds
+end the piece is taken up by itself, for a right-side row, and turned after it.
 """
 
 OTHER = {"left": "right", "right": "left"}
@@ -88,6 +93,8 @@ class Piece:
         self.waiting = None  # stitches of the half that is about to be held
         self.holes, self.left = {}, None  # of trims: buttonholes, how the last row is left
         self.went_in = None  # the carriage's side when the second yarn was put in
+        self.round = block["in_rounds"]  # until its rows turn
+        self.rounds = 0
 
     # ---- Needles ----
 
@@ -138,8 +145,8 @@ class Piece:
             edge = self.edge_at(end)
             self.changed[end] = self.changed.get(end, 0) + sts
             at_start = row["begins_at"] == edge
-            if self.block["in_rounds"]:
-                at_start = kind != "hold"  # a round begins and ends at both edges
+            need(not self.round or kind in ("decrease", "increase") and self.changed[end] == 1,
+                 "row", row["number"], kind, sts, "stitches at the end of a piece in a round")
             if kind == "hold":
                 need(not at_start, "row", row["number"], "holds where it begins")
                 self.take_off(end, sts, False)
@@ -156,6 +163,7 @@ class Piece:
 
     def divide(self, row, middle):
         half = row["part"]
+        need(not self.round, "row", row["number"], "parts a round")
         need(half in ("left half", "right half"), "row", row["number"], "divides and stays whole")
         need(self.waiting is not None, "row", row["number"], "divides and holds no half")
         count = len(self.loops)
@@ -246,6 +254,10 @@ class Piece:
             need(self.block["closing"] == "sewn", name, "and hung")
             need("picked_up" not in self.how or self.left is not None, name, "on the needles")
             self.closed = True
+        elif what == "into rows":
+            need(self.round and hand["when"] == "before", name, "and no round goes before")
+            need(sts == len(self.loops), name, sts, "of", len(self.loops))
+            self.round, self.side = False, self.home
         elif what == "mark":
             need(hand["when"] == "before", name, "after a row")
             self.marks.append(row["number"])
@@ -350,7 +362,10 @@ class Piece:
         if self.hand_knitting:
             need(row["carriage_before"] is None and row["carriage_after"] is None, name, "carriage")
             need(row["begins_at"] == self.side, name, "begins at", row["begins_at"])
-            self.side = "right" if self.block["in_rounds"] else OTHER[self.side]
+            need(row["right_side"] == (row["begins_at"] == "right"), name, "shows the wrong side")
+            self.rounds += self.round
+            need(not self.round or row["part"] == "whole", name, "half a piece in a round")
+            self.side = self.side if self.round else OTHER[self.side]
             return
         need(row["right_side"] is None, name, "right side on a bed")
         need(row["carriage_before"] == self.side, name, "the carriage is at the", self.side)
@@ -375,7 +390,7 @@ class Piece:
         """Stitch after stitch from where the row begins, as the chart is read from there."""
         name = f"row {row['number']}:"
         need(row["setting"] == "none" and row["card"] == "not read", name, row["setting"])
-        need(not self.block["in_rounds"] or row["right_side"], name, "a wrong side in rounds")
+        need(not self.round or row["right_side"], name, "a wrong side in rounds")
         if row["band"] is None:
             need(row["feeders"] == ["main", "none"], name, "feeders")
             return Row(row, self.low(), "." * len(self.loops))
@@ -461,6 +476,8 @@ class Piece:
         need(self.yarn["contrast"] is None or self.hand_knitting, "the second yarn stays in")
         need(self.closed, "the hem stays open")
         need("picked_up" not in self.how or self.left is not None, "the trim stays on the needles")
+        need(self.rounds == self.block["round_rows"], self.rounds, "rounds, not",
+             self.block["round_rows"])
         for kind, number in self.findings:
             need(kind not in ("band start", "band end") or (kind, number) in self.used
                  or self.hand_knitting, "row", number, kind, "is told of without need")

@@ -56,6 +56,21 @@ TRIMS = {
     "set-in-cardigan": ["neckband", *FRONT_BANDS],
 }
 
+# Pieces that a garment of data/garments sews together all round: the left edge of each to the right
+# edge of the next. In rounds they have no edge stitches.
+RINGS = {
+    "flared-dress": [["front", "back"]],
+    "skirt": [["front", "back"]],
+    "pouch": [["front", "back"]],
+    "drop-shoulder-cardigan": [["left sleeve"], ["right sleeve"]],
+    "set-in-cardigan": [["left sleeve"], ["right sleeve"]],
+}
+
+
+def ring_edges(edges, rings):
+    inside = {piece for ring in rings for piece in ring}
+    return {piece: (0, 0) if piece in inside else own for piece, own in edges.items()}
+
 
 def chart(rng, most_columns, most_rows):
     """A figure without an empty column at its sides or an empty row at its ends."""
@@ -87,6 +102,24 @@ def hem_text(rng, indent, most=6.0):
     pad = " " * indent
     fold = rng.choice(["none", "loose row", "purl row", "picot"])
     return f"{pad}hem:\n{pad}  depth: {rng.uniform(2.0, most):.2f}\n{pad}  fold: {fold}\n"
+
+
+# How two pieces of a garment by chance are sewn together: what the file says, the rings that come of
+# it, and how far up edges are sewn. Seams alone leave it to the stretch `side`; joins tell it, and
+# close a ring where they begin at the foot.
+SEWN = [
+    ("seams: [panel right to other left, panel left to other right]\n", [["panel", "other"]], "side"),
+    ("seams: [panel left to panel right, other right to other left]\n",
+     [["panel"], ["other"]], "side"),
+    ("seams: [panel right to other left]\njoins: [panel left side to other right side]\n",
+     [["panel", "other"]], "side"),
+    ("joins: [panel right to other left, other right to panel left]\n", [["panel", "other"]],
+     "whole"),
+    ("joins: [panel right side to panel left side, other left side to other right side]\n",
+     [["panel"], ["other"]], "side"),
+    ("seams: [panel right to other left]\n", [], "side"),
+    ("seams: [panel right to other right, panel left to other left]\n", [], "side"),
+]
 
 
 def of_trims(rng):
@@ -143,8 +176,9 @@ def trims_text(rng, said, names):
     return "trims:\n" + text if text else ""
 
 
-def own_garment(rng, folder):
-    """A garment file with an outline by chance, and its edge stitches."""
+def own_garment(rng, folder, rounds):
+    """A garment file with an outline by chance; its edge stitches, trims, rings, and how far edges
+    are sewn."""
     half = rng.uniform(9, 18)
     side = rng.uniform(14, 24)
     wide = half + rng.uniform(-3, 3)
@@ -196,12 +230,14 @@ def own_garment(rng, folder):
             if corners:
                 text += f"      {name}:\n" + "".join(f"        - {line}\n" for line in corners)
     text += "  other:\n    mirrors: panel\n"
+    ends, rings, sewn = rng.choice(SEWN) if rounds else ("", [], "side")
+    text += ends
     rng = of_trims(rng)
     trims, names = own_trims(rng, kind) if drawn and rng.random() < 0.6 else ("", [])
     text += trims
     with open(os.path.join(folder, "garment.yaml"), "w", encoding="utf-8") as out:
         out.write(text)
-    return {"panel": edges, "other": edges[::-1]}, names
+    return {"panel": edges, "other": edges[::-1]}, names, rings, sewn
 
 
 def make(rng, folder, name):
@@ -209,18 +245,22 @@ def make(rng, folder, name):
     machine = rng.choice(["standard"] * 4 + ["standard-direct"] * 3 + ["hand"] * 3
                          + ["mid", "fine", "bulky"])
     own = rng.random() < 0.75
+    rounds = machine == "hand" and rng.random() < 0.5
     garment = rng.choice(sorted(GARMENTS))
     if own:
-        (edges, trims), cuffs, bodies, table = own_garment(rng, folder), [], ["panel"], None
+        edges, trims, rings, sewn = own_garment(rng, folder, rounds)
+        cuffs, bodies, table = [], ["panel"], None
     else:
         cuffs, bodies, edges, table = GARMENTS[garment]
         trims = TRIMS.get(garment, [])
+        rings, sewn = RINGS.get(garment, []), "side"
     least, most = GAUGES[machine]
     stitches = rng.uniform(least, most)
     rows = stitches * rng.uniform(1.2, 1.5)
+    edges = ring_edges(edges, rings) if rounds else edges
     said = {"machine": MACHINES[machine], "edges": edges, "charts": {}, "below": {}, "above": {},
             "either_side": rng.random() < 0.3, "begins": rng.choice(["right", "right", "left"]),
-            "rounds": machine == "hand" and rng.random() < 0.25,
+            "rounds": rounds, "rings": rings, "sewn": sewn,
             "cast_on": rng.choice(["open", "wrapped"]), "closing": rng.choice(["hung", "sewn"]),
             "trims": {}, "stitches": stitches}
     drawn, gap = figure(rng)
@@ -550,6 +590,51 @@ def figure_mirrored(doc, rng):
     return True
 
 
+def round_blocks(doc, rng, more=lambda block: True):
+    blocks = [b for b in doc["rows"] if b["in_rounds"] and more(b)]
+    return rng.choice(blocks) if blocks else None
+
+
+def change_round(key, new):
+    """Another value in one round."""
+    def spoil(doc, rng):
+        block = round_blocks(doc, rng)
+        if block is None:
+            return False
+        row = block["rows"][rng.randrange(block["round_rows"])]
+        row[key] = new(row[key])
+        return True
+    return spoil
+
+
+def bind_off_in_round(doc, rng):
+    """A single stitch bound off where it was decreased: as many are left."""
+    found = [hand for b in doc["rows"] if b["in_rounds"]
+             for row in b["rows"] if row["number"] <= b["round_rows"]
+             for hand in row["hand"] if hand["step"] and hand["step"]["kind"] == "decrease"]
+    if not found:
+        return False
+    rng.choice(found)["step"]["kind"] = "bind off"
+    return True
+
+
+def a_round_more(doc, rng):
+    """Of all pieces: only that rows turn too soon then tells."""
+    if round_blocks(doc, rng) is None:
+        return False
+    for block in doc["rows"]:
+        block["round_rows"] += block["in_rounds"]
+    return True
+
+
+def piece_out_of_round(doc, rng):
+    block = round_blocks(doc, rng)
+    if block is None:
+        return False
+    block["round_pieces"] = block["round_pieces"][1:]
+    return True
+
+
 def in_band(row):
     return row["band"] is not None
 
@@ -625,6 +710,14 @@ SPOILED = {
     "a trim that begins inside": fold_first,
     "a trim counted from its other end": trim_turned,
     "a trim hung a needle further": trim_moved,
+    "a wrong side in a round": change_round("right_side", lambda side: not side),
+    "stitches of a whole round": change_round("round_stitches", lambda n: n + 1),
+    "a round that tells nothing of the others": change_round("round_stitches", lambda n: None),
+    "a stitch bound off in a round": bind_off_in_round,
+    "rows that turn not told": hands("into rows", leave_out),
+    "stitches taken out of the rounds": hands("into rows", count_up("stitches")),
+    "a round more": a_round_more,
+    "a piece left out of the round": piece_out_of_round,
 }
 
 

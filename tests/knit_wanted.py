@@ -10,6 +10,7 @@ points, limited); natural, the cubic spline with second derivatives of 0 at both
 """
 
 from knit_bed import Card, Piece, Wrong, need, needle
+from knit_tube import check_tubes
 
 HAIR = 1e-7
 MIRROR = {"left": "right", "right": "left"}
@@ -156,6 +157,11 @@ class Plan:
         self.uppers = {(u["piece"], u["size"], self.bands.index(u["band"]) + 1): u
                        for u in doc["uppers"]}
         self.needles = self.upper_needles()
+
+    def ring_of(self, piece):
+        """The pieces with which one is knitted in rounds, itself too."""
+        rings = self.project["rings"] if self.project["rounds"] else []
+        return next((ring for ring in rings if piece in ring), [])
 
     def upper_needles(self):
         """Where a band higher up has its first figure: in the table of the bands alone."""
@@ -327,7 +333,9 @@ class Wanted:
         begins = "right" if self.hand else project["begins"]
         need(block["start_side"] == (MIRROR[begins] if mirrored else begins), "starts at the",
              block["start_side"])
-        need(block["in_rounds"] == (self.hand and project["rounds"]), "in rounds")
+        ring = self.plan.ring_of(self.key[0]) if self.hand else []
+        need(block["round_pieces"] == ring, "in rounds with", block["round_pieces"], "not", ring)
+        need(block["in_rounds"] == bool(ring) == (block["round_rows"] > 0), "in rounds")
         need(block["cast_on"] == project["cast_on"], "cast on", block["cast_on"])
         need(block["closing"] == project["closing"], "closing", block["closing"])
         work = self.machine["work"]
@@ -542,6 +550,7 @@ def check_pieces(plan):
             except Wrong as wrong:
                 raise Wrong(f"{name} does not mirror {other}, {size}: {wrong}") from None
     underarms(plan, done)
+    check_tubes(plan, done)
     return rows
 
 

@@ -121,6 +121,7 @@ hw_status hw_above_draft(const hw_plan *plan, int at, hw_arena *arena, hw_draft 
         .first_is_right_side = above.right_side,
         .hand = hw_rowplan_work(&rows) == HW_WORK_HAND,
         .short_rows = project->short_rows,
+        .round_rows = out->round_rows,
     };
     hw_status status = hw_draft_make(&task, arena, out, err);
     if (status == HW_OK) {

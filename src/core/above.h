@@ -20,6 +20,7 @@ hw_status hw_above_uppers(hw_whole *whole, hw_arena *arena, hw_err *err) HW_MUST
  *
  * Given:     plan      a part's, up to its hem; whole is set, its uppers too
  *            at        size * pieces + piece
+ *            out       its round_rows: how many of its rows are rounds
  * Returned:  out       not drawn where the garment draws nothing; untouched on failure
  * Result:    what hw_draft_make can say
  */

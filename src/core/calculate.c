@@ -11,6 +11,7 @@
 #include "core/measuring.h"
 #include "core/meeting.h"
 #include "core/num.h"
+#include "core/rounds.h"
 #include "core/rowing.h"
 #include "core/trimming.h"
 #include "core/yarnuse.h"
@@ -319,7 +320,7 @@ static hw_status make_drafts(making *m)
     for (int i = 0; i < m->plan.finished.count * pieces && status == HW_OK; i++) {
         status = hw_above_draft(&m->plan, i, m->arena, &m->plan.drafts[i], m->err);
     }
-    return status;
+    return status == HW_OK ? hw_rounds_find(&m->plan, m->arena, m->err) : status;
 }
 
 static hw_status make_rows(making *m)
@@ -333,6 +334,12 @@ static hw_status make_rows(making *m)
     hw_status status = HW_OK;
     for (int i = 0; i < m->plan.finished.count * pieces && status == HW_OK; i++) {
         status = hw_rowing_make(&m->plan, i, m->arena, &m->plan.rows[i], m->err);
+    }
+    int tubes = m->plan.tubes.count;
+    for (int i = 0; i < m->plan.finished.count * tubes && status == HW_OK; i++) {
+        const hw_tube *tube = &m->plan.tubes.list[i % tubes];
+        status = hw_rowing_tube(&m->plan, i / tubes, tube, m->arena);
+        status = status == HW_OK ? HW_OK : no_memory(m);
     }
     return status;
 }
@@ -387,6 +394,9 @@ static hw_status make_part(const making *shared, int number, hw_whole *whole)
     making m = *shared;
     m.project = m.plan.project = whole->parts.list[number].project;
     m.plan.part = number;
+    if (hw_tubes_wanted(m.project)) {
+        m.plan.tubes = hw_tubes_of(&m.project->garment);
+    }
     hw_status status = run(steps, sizeof steps / sizeof steps[0], &m);
     whole->plans[number] = m.plan;
     return status;
@@ -400,10 +410,11 @@ hw_status hw_calculate_plan(const hw_project *project, hw_arena *arena, hw_plan 
     if (whole == NULL || plans == NULL) {
         return no_memory(&m);
     }
-    whole->project = project;
+    hw_status status = hw_tubes_prepare(project, arena, &project, err);
+    whole->project = m.project = m.plan.project = project;
     whole->plans = plans;
     m.plan.whole = whole;
-    hw_status status = hw_layout_parts(project, arena, &whole->parts, err);
+    status = status == HW_OK ? hw_layout_parts(project, arena, &whole->parts, err) : status;
     status = status == HW_OK ? make_shared(&m) : status;
     status = status == HW_OK ? hw_above_uppers(whole, arena, err) : status;
     for (int k = 0; k < whole->parts.count && status == HW_OK; k++) {

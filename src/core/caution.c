@@ -5,6 +5,7 @@
 #include "core/outside.h"
 #include "core/safety.h"
 #include "core/trimming.h"
+#include "core/tubenotes.h"
 #include "core/unsure.h"
 
 static const char *const *size_names(const hw_plan *plan)
@@ -186,18 +187,6 @@ static void wide_ends(const hw_plan *plan, hw_notes *notes)
     }
 }
 
-/* A ring of each piece is not what a garment with seams is made of. */
-static void rounds(const hw_plan *plan, hw_notes *notes)
-{
-    const hw_project *project = plan->project;
-    bool hand = project->machine.carriage == HW_CARRIAGE_NONE;
-    if (project->in_rounds && hand && project->garment.seam_count > 0) {
-        hw_notes_say(notes, HW_NOTE_WARNING,
-            "`in rounds` makes a ring of each piece by itself, and this garment has seams between "
-            "pieces: take it out, or use a garment file with one piece all round.");
-    }
-}
-
 /* Every other stitch is moved to its neighbour, and both ends stay plain: an odd count [H2]. */
 static void picot(const hw_plan *plan, hw_notes *notes)
 {
@@ -206,7 +195,8 @@ static void picot(const hw_plan *plan, hw_notes *notes)
         bool marked[HW_MAX_SIZES] = { false };
         bool any = false;
         for (int i = 0; i < plan->finished.count; i++) {
-            marked[i] = hw_plan_fit(plan, i, p)->cast_on_sts % 2 == 0;
+            bool round = hw_tubes_at(&plan->tubes, p) != NULL;
+            marked[i] = !round && hw_plan_fit(plan, i, p)->cast_on_sts % 2 == 0;
             any = any || marked[i];
         }
         if (any) {
@@ -232,12 +222,18 @@ static bool unavoidable(const hw_plan *plan, const hw_seam *seam)
     return plan->motif.gap % 2 != 0 && (mirrors || centred);
 }
 
+/* Whether two edges meet at a marker and no seam is sewn. */
+static bool in_round(const hw_plan *plan, const hw_seam *seam)
+{
+    return hw_tubes_at(&plan->tubes, seam->piece[0]) != NULL;
+}
+
 static const char *seam_name(const hw_plan *plan, const hw_seam *seam, hw_notes *notes)
 {
     const hw_piece *pieces = plan->project->garment.pieces;
-    const char *name =
-        hw_arena_format(notes->arena, "Seam %s %s to %s %s", pieces[seam->piece[0]].name,
-            hw_side_name(seam->side[0]), pieces[seam->piece[1]].name, hw_side_name(seam->side[1]));
+    const char *name = hw_arena_format(notes->arena, "%s %s %s to %s %s",
+        in_round(plan, seam) ? "Round" : "Seam", pieces[seam->piece[0]].name,
+        hw_side_name(seam->side[0]), pieces[seam->piece[1]].name, hw_side_name(seam->side[1]));
     notes->refused = notes->refused || name == NULL;
     return name != NULL ? name : "";
 }
@@ -261,10 +257,11 @@ static void seams(const hw_plan *plan, hw_notes *notes)
         double mm = hw_gauge_width_cm(&plan->gauge[HW_BAND], most) * 10;
         hw_notes_of(notes, HW_NOTE_REMARK, seam_name(plan, seam, notes),
             ", %s: the gap between the motifs is up to %s "
-            "(%s mm) off at the seam; the row named break says how many in each size, more than "
+            "(%s mm) off at the %s; the row named break says how many in each size, more than "
             "the gap or (with a minus) fewer.%s",
             hw_notes_sizes(notes, size_names(plan), marked, plan->finished.count),
             hw_notes_counted(notes, most, "stitch", "stitches"), hw_notes_number(notes, mm, 0),
+            in_round(plan, seam) ? "marker" : "seam",
             unavoidable(plan, seam) ? " An odd gap cannot be halved between edges that have equal "
                                       "plain ends, so this cannot be helped; an even gap can be."
                                     : "");
@@ -317,8 +314,8 @@ static void idle_ease(const hw_plan *plan, hw_notes *notes)
 void hw_caution_add(const hw_plan *plan, hw_notes *notes)
 {
     static void (*const rules[])(const hw_plan *, hw_notes *) = { safety, hw_outside_add,
-        card_findings, punching, hem_rows, sides, wide_ends, rounds, idle_ease, picot, off_centre,
-        seams, hw_unsure_add };
+        card_findings, punching, hem_rows, sides, wide_ends, hw_tubenotes_add, idle_ease, picot,
+        off_centre, seams, hw_unsure_add };
     for (size_t i = 0; i < sizeof rules / sizeof rules[0]; i++) {
         rules[i](plan, notes);
     }

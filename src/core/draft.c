@@ -235,6 +235,8 @@ static hw_status make_shape(drafting *d)
     d->draft.task.right_side_rows = task->hand;
     d->draft.task.first_is_right_side = task->first_is_right_side;
     d->draft.task.short_rows = task->short_rows;
+    d->draft.task.round_rows = task->round_rows;
+    d->draft.round_rows = task->round_rows;
     hw_status status = hw_shape_make(&d->draft.task, d->arena, &d->draft.shape, d->err);
     if (status != HW_OK) {
         return status;
@@ -304,6 +306,7 @@ hw_status hw_draft_make(const hw_draft_task *task, hw_arena *arena, hw_draft *ou
     }
     d.draft.uppers = d.uppers;
     *out = d.draft;
+    out->task.outline = &out->outline;
     return HW_OK;
 }
 

@@ -32,7 +32,8 @@ typedef struct {
 
 /* One piece in one size. */
 typedef struct {
-    bool drawn; /* else nothing below is known */
+    int round_rows; /* above the hem, of a piece in a tube: rows that are rounds */
+    bool drawn;     /* else nothing below is known */
     hw_outline outline;
     double *low_cm; /* [task.rows + 1]: where each row begins, from the fold */
     hw_shape_task task;
@@ -65,6 +66,7 @@ typedef struct {
     bool first_is_right_side; /* hand knitting: row 0 is one */
     bool hand;                /* single stitches change in right-side rows alone */
     bool short_rows;
+    int round_rows; /* the first rows that are rounds; 0: none */
 } hw_draft_task;
 
 /*

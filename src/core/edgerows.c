@@ -145,11 +145,11 @@ static void set_free(work *w, int first, int end)
     }
 }
 
-/* Flat parts: more than a stitch in one row. */
-static void plan_any_row(work *w)
+/* Flat parts: more than a stitch in one row. Up to a row, for rounds and on a machine. */
+static void plan_any_row(work *w, int end)
 {
     const hw_edge_rows *edge = w->edge;
-    for (int row = 0; row < edge->rows; row++) {
+    for (int row = 0; row < end; row++) {
         bool fixed = row == 0 && edge->starts_anywhere;
         w->plan[row] = fixed ? start_inset(w, false) : nearest(edge->at[2 * row + 1]);
         double climb = edge->at[2 * row + 2] - edge->at[2 * row];
@@ -158,10 +158,10 @@ static void plan_any_row(work *w)
 }
 
 /* The same where rows go in pairs, each from a right-side row on. */
-static void plan_pairs(work *w)
+static void plan_pairs(work *w, int first)
 {
     const hw_edge_rows *edge = w->edge;
-    for (int row = 0; row < edge->rows; row++) {
+    for (int row = first; row < edge->rows; row++) {
         bool fixed = row == 0 && edge->starts_anywhere;
         bool anew = edge->right_side[row] && !fixed;
         w->plan[row] = anew ? nearest(edge->at[2 * row + 2]) : before(w, row);
@@ -415,23 +415,32 @@ static void follow(const work *w, int *inset)
     }
 }
 
+/* Rounds are planned as rows on a machine, and a section begins above them. It may begin with the
+ * first row above them: the planned inset of the round before is that of its middle, which is near.
+ */
+static bool rounds_serve(const work *w)
+{
+    bool serve = true;
+    for (int row = 0; row < w->edge->round_rows; row++) {
+        serve = serve && !w->free[row];
+    }
+    return serve;
+}
+
 static hw_status make_plan(work *w, hw_arena *room)
 {
-    bool any = w->edge->right_side == NULL;
-    if (any) {
-        plan_any_row(w);
-    } else {
-        plan_pairs(w);
-    }
+    int any = w->edge->right_side == NULL ? w->edge->rows : w->edge->round_rows;
+    plan_any_row(w, any);
+    plan_pairs(w, any);
     free_held(w);
     align(w);
     close_gaps(w);
     begin_low_enough(w);
     find_bounds(w);
-    hw_even_rows rows = { .rows = w->edge->rows, .low = w->low, .high = w->high, .fixed = w->free };
-    hw_status status = any ? hw_even_rows_spread(&rows, room, w->plan) : HW_OK;
+    hw_even_rows rows = { .rows = any, .low = w->low, .high = w->high, .fixed = w->free };
+    hw_status status = any > 0 ? hw_even_rows_spread(&rows, room, w->plan) : HW_OK;
     settle_bounds(w);
-    return status;
+    return status == HW_OK && !rounds_serve(w) ? HW_ERR_INTERNAL : status;
 }
 
 hw_status hw_edge_rows_find(const hw_edge_rows *edge, hw_arena *arena, int *inset)

@@ -29,6 +29,8 @@ typedef struct {
     const bool *right_side;               /* [rows]; NULL: single stitches may change in any row */
     bool starts_anywhere; /* the first row's inset is free; else it changes from 0 */
     bool follows;         /* not the leading edge: the same, with groups a row later */
+    int round_rows;       /* the first so many rows have single stitches alone, in any of them; the
+                             row after them may have a group; 0: none */
 } hw_edge_rows;
 
 /*
@@ -38,7 +40,8 @@ typedef struct {
  *                      have a group, or hold, come after at most one row that may not
  *            arena     working room, given back before the return
  * Returned:  inset     [rows]; untouched on failure
- * Result:    HW_OK; HW_ERR_NOMEM; HW_ERR_INTERNAL (rows that break the condition above)
+ * Result:    HW_OK; HW_ERR_NOMEM; HW_ERR_INTERNAL (rows that break the condition above, or
+ *            rounds in which single stitches do not serve)
  * Note:      every row's inset is within half a stitch of what is wanted somewhere in that row,
  *            where single stitches serve; where groups are needed, at most half a row above or
  *            below that row. Of an edge and its mirror image one leads and one follows: they are

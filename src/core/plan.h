@@ -13,6 +13,7 @@
 #include "core/rowplan.h"
 #include "core/spread.h"
 #include "core/tolerance.h"
+#include "core/tube.h"
 
 /* A band higher up, for all pieces that carry it. */
 typedef struct {
@@ -40,9 +41,11 @@ typedef struct {
 } hw_whole;
 
 typedef struct hw_plan {
-    const hw_project *project; /* of this part: its garment holds the pieces with this hem */
+    const hw_project *project; /* of this part: its garment holds the pieces with this hem; made
+                                  ready by hw_tubes_prepare */
     const hw_whole *whole;     /* never NULL in a plan that was calculated */
     int part;                  /* index of this part in the whole */
+    hw_tubes tubes;            /* of this part's pieces, where they are knitted in rounds */
     const hw_gauge_input *places_measured; /* [HW_FABRIC_COUNT]: swatches and knitted pieces */
     hw_gauge gauge[HW_FABRIC_COUNT];
     hw_motif motif;
@@ -64,7 +67,7 @@ typedef struct hw_plan {
     hw_alternatives alternatives;
     hw_hem hem;
     hw_draft *drafts;     /* [sizes * pieces] */
-    hw_rowplan *rows;     /* [sizes * pieces] */
+    hw_rowplan *rows;     /* [sizes * pieces]; those of a tube have its hw_row_tube */
     const hw_note *notes; /* of the whole garment in the first part's plan */
     int note_count;
     const hw_basis *basis;

@@ -94,10 +94,11 @@ typedef struct {
     double reserve_percent;
     bool buttons, sleepwear;
     hw_cord cords[HW_CORD_PLACES];
-    bool short_rows;   /* for shoulders, in place of binding off */
-    hw_side start;     /* of the bed, where the carriage is before row 1 of a piece */
-    bool either_side;  /* the second yarn may be put in and taken out at either side */
-    bool in_rounds;    /* hand knitting alone */
+    bool short_rows;  /* for shoulders, in place of binding off */
+    hw_side start;    /* of the bed, where the carriage is before row 1 of a piece */
+    bool either_side; /* the second yarn may be put in and taken out at either side */
+    bool in_rounds;   /* hand knitting alone */
+    int in_rounds_line;
     hw_sizes body;     /* names, ages, body measurements given here */
     hw_sizes finished; /* the same names; finished measurements given here */
     const hw_ease_change *ease;

@@ -101,8 +101,7 @@ static bool shape_away(const hw_row_frame *f, hw_row_finding *out)
 {
     const hw_rowplan_task *task = f->task;
     hw_row_above above = hw_rowplan_above(task);
-    bool rounds = f->work == HW_WORK_HAND && task->in_rounds;
-    if (task->shape == NULL || rounds || above.edge == task->shape->first_start) {
+    if (task->shape == NULL || above.edge == task->shape->first_start) {
         return false;
     }
     *out = (hw_row_finding){ HW_FINDING_SHAPE_START, .number = above.number, .band = -1,

@@ -29,7 +29,7 @@ static hw_side home_of(const hw_rowplan_task *task, hw_row_work work)
 {
     if (work == HW_WORK_HAND) {
         /* A right-side row is worked from the right to the left, and picking up makes one. */
-        return task->trim != NULL && !task->in_rounds ? HW_LEFT : HW_RIGHT;
+        return task->trim != NULL && task->round_rows == 0 ? HW_LEFT : HW_RIGHT;
     }
     return task->mirrored ? hw_row_frame_other(task->start) : task->start;
 }
@@ -67,15 +67,15 @@ hw_row_frame hw_row_frame_of(const hw_rowplan_task *task)
     return frame;
 }
 
-/* In rounds each row begins where the one before it ended. */
-static bool turns(const hw_row_frame *frame)
+int hw_row_frame_rounds(const hw_row_frame *frame)
 {
-    return frame->work != HW_WORK_HAND || !frame->task->in_rounds;
+    return frame->work == HW_WORK_HAND ? frame->task->round_rows : 0;
 }
 
 hw_side hw_row_frame_before(const hw_row_frame *frame, int number)
 {
-    bool at_home = number % 2 != 0 || !turns(frame);
+    int rounds = hw_row_frame_rounds(frame);
+    bool at_home = number <= rounds || (number - rounds) % 2 != 0;
     return at_home ? frame->home : hw_row_frame_other(frame->home);
 }
 
@@ -150,6 +150,6 @@ hw_row_above hw_rowplan_above(const hw_rowplan_task *task)
     return (hw_row_above){
         .number = number,
         .edge = hw_row_frame_edge(&frame, hw_row_frame_before(&frame, number)),
-        .right_side = !turns(&frame) || number % 2 != 0,
+        .right_side = hw_row_frame_before(&frame, number) == frame.home,
     };
 }

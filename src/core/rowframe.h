@@ -25,6 +25,9 @@ typedef struct {
 
 hw_row_frame hw_row_frame_of(const hw_rowplan_task *task);
 
+/* Rows from row 1 on that are rounds. */
+int hw_row_frame_rounds(const hw_row_frame *frame);
+
 /* Where a row begins: of the bed; hand knitting: the edge, as seen on the right side. */
 hw_side hw_row_frame_before(const hw_row_frame *frame, int number);
 

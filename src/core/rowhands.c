@@ -133,6 +133,24 @@ static hw_side first_half(const hw_row_frame *f)
     return hw_row_frame_edge(f, hw_row_frame_before(f, parting));
 }
 
+/* The first row above the rounds. */
+static void leave_rounds(hw_row_hands *hands, hw_row *row)
+{
+    const hw_row_frame *f = hands->frame;
+    const hw_fit *fit = f->task->fit;
+    int rounds = hw_row_frame_rounds(f);
+    bool again = row->part == half_of(hw_row_frame_other(first_half(f)));
+    if (rounds == 0 || row->number != rounds + 1 || again) {
+        return;
+    }
+    int last = rounds - f->task->hem->total_rows - 1; /* above the hem */
+    int sts = fit->main_sts + fit->edge_sts[HW_LEFT] + fit->edge_sts[HW_RIGHT];
+    for (int side = 0; side < HW_SIDE_COUNT && last >= 0 && f->task->shape != NULL; side++) {
+        sts -= f->task->shape->inset_sts[side][last];
+    }
+    add(hands, row, (hw_handwork){ .kind = HW_HAND_INTO_ROWS, .sts = sts, .side = row->before });
+}
+
 static bool parts(const hw_row_hands *hands, const hw_row *row)
 {
     const hw_row_frame *f = hands->frame;
@@ -289,6 +307,7 @@ void hw_row_hands_add(hw_row_hands *hands, hw_row *row, bool last)
 {
     row->first_hand = hands->count;
     hem_before(hands, row);
+    leave_rounds(hands, row);
     join_hem(hands, row);
     part_halves(hands, row);
     mark(hands, row);

@@ -2,12 +2,14 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "core/rowing.h"
 
+#include <assert.h>
 #include <stdlib.h>
 
 hw_rowplan_task hw_rowing_task(const hw_plan *plan, int at)
 {
     const hw_project *project = plan->project;
     const hw_piece *piece = &project->garment.pieces[at % project->garment.piece_count];
+    const hw_tube *tube = hw_tubes_at(&plan->tubes, at % project->garment.piece_count);
     return (hw_rowplan_task){ .machine = &project->machine,
         .gauge = plan->gauge,
         .hem = &plan->hem,
@@ -19,7 +21,7 @@ hw_rowplan_task hw_rowing_task(const hw_plan *plan, int at)
         .card_rows = plan->card.possible ? plan->card.design_rows : 0,
         .start = project->start,
         .mirrored = piece->mirror_of >= 0,
-        .in_rounds = project->in_rounds,
+        .round_rows = tube != NULL ? plan->hem.total_rows : 0,
         .either_side = project->either_side,
         .cast_on = project->hem.cast_on,
         .closing = project->hem.closing };
@@ -89,5 +91,33 @@ hw_status hw_rowing_make(const hw_plan *plan, int at, hw_arena *arena, hw_rowpla
         task.marks = &mark;
         task.mark_count = mark >= 0;
     }
+    task.round_rows += draft->round_rows;
     return hw_rowplan_make(&task, arena, out, err);
+}
+
+hw_status hw_rowing_tube(const hw_plan *plan, int size, const hw_tube *tube, hw_arena *arena)
+{
+    hw_rowplan *rows = plan->rows + size * plan->project->garment.piece_count;
+    int rounds = rows[tube->pieces[0]].round_rows;
+    size_t count = (size_t)tube->count;
+    hw_row_tube *made = hw_arena_get(arena, 1, sizeof *made);
+    const char **names = hw_arena_get(arena, count, sizeof *names);
+    int *cast_on_sts = hw_arena_get(arena, count, sizeof *cast_on_sts);
+    int *sts = hw_arena_get(arena, (size_t)rounds, sizeof *sts);
+    if (made == NULL || names == NULL || cast_on_sts == NULL || sts == NULL) {
+        return HW_ERR_NOMEM;
+    }
+    *made = (hw_row_tube){ names, cast_on_sts, tube->count, sts };
+    for (int k = 0; k < tube->count; k++) {
+        hw_rowplan *plan_of = &rows[tube->pieces[k]];
+        assert(plan_of->round_rows == rounds);
+        names[k] = plan->project->garment.pieces[tube->pieces[k]].name;
+        cast_on_sts[k] = plan_of->rows[0].sts;
+        plan_of->tube = made;
+        plan_of->slice = k;
+        for (int r = 0; r < rounds; r++) {
+            sts[r] += plan_of->rows[r].sts;
+        }
+    }
+    return HW_OK;
 }

@@ -244,6 +244,8 @@ static hw_status check(const hw_row_frame *f, hw_err *err)
     assert((task->motif == NULL ? 0 : task->motif->chart.rows) == task->hem->band_rows);
     assert(task->shape == NULL || task->shape->visible_sts == task->fit->main_sts);
     assert(f->main_rows > 0 || !hw_row_frame_joins(f));
+    assert(task->round_rows == 0 || task->round_rows >= task->hem->total_rows);
+    assert(task->round_rows <= task->hem->total_rows + f->neck);
     hw_status status = HW_OK;
     for (int b = 1; b <= task->band_count && status == HW_OK; b++) {
         status = check_band(f, b, err);
@@ -271,7 +273,7 @@ hw_status hw_rowplan_make(
         .start = frame.home,
         .cast_on = task->cast_on,
         .closing = task->closing,
-        .in_rounds = task->in_rounds && frame.work == HW_WORK_HAND,
+        .round_rows = hw_row_frame_rounds(&frame),
         .has_needles = task->place != NULL && frame.work != HW_WORK_HAND,
         .trim = task->trim,
         .hem_rows = task->hem->total_rows,

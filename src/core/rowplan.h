@@ -51,6 +51,7 @@ typedef enum {
     HW_HAND_SECOND_OUT, /* and out of it */
     HW_HAND_REHANG,     /* off the needles and on again: sts stitches, number fewer than before */
     HW_HAND_HANG_HEM,   /* the cast-on edge, or the row that was picked up, onto the needles */
+    HW_HAND_INTO_ROWS,  /* no more rounds: sts stitches of the piece by itself */
     HW_HAND_MARK,       /* both edges */
     HW_HAND_SHAPE,      /* one working of `step` */
     HW_HAND_HOLD_HALF,  /* sts stitches of the other half out of work */
@@ -78,7 +79,7 @@ typedef struct {
     hw_row_part part;
     hw_fabric fabric;
     hw_side before, after; /* of the bed, where the carriage is; hand knitting: the edges, as seen
-                              on the right side, at which the row begins and ends */
+                              on the right side, at which this row and the next begin */
     bool right_side;       /* hand knitting: the right side faces */
     bool has_dial, loosest;
     double dial; /* where has_dial */
@@ -95,14 +96,24 @@ typedef struct {
     int first_hand, hand_count; /* in the plan's hands, in the order in which they are done */
 } hw_row;
 
+/* Pieces that are knitted together in rounds, each a slice between two markers. */
+typedef struct {
+    const char *const *names; /* [count] in the order of a round, from where it begins */
+    const int *cast_on_sts;   /* [count] */
+    int count;
+    const int *sts; /* of the whole round, [round_rows of each of the pieces' plans] */
+} hw_row_tube;
+
 typedef struct {
     hw_row_work work;
     hw_side start; /* of the bed, before row 1 */
     hw_cast_on cast_on;
     hw_closing closing;
-    bool in_rounds;
     bool has_needles;        /* not in hand knitting, nor where the bed has no room */
     const hw_row_trim *trim; /* NULL: a piece */
+    int round_rows;          /* rows from row 1 on that are rounds; 0: none */
+    const hw_row_tube *tube; /* NULL: no rounds, or nothing is known of other pieces */
+    int slice;               /* of the tube: which of its pieces this is */
     int hem_rows; /* facing, fold and face: row n above the hem, from 0, has number hem_rows + n + 1
                    */
     const hw_row *rows;
@@ -125,7 +136,8 @@ typedef struct {
  *            piece: 000 before the first row; where a neck parts the piece the half on the
  *            carriage's side is finished first, and for the other one the counter is set back to
  *            where they parted (own choice). The fold's loose row is knitted at the loosest dial
- *            [P1]; the joining row at the hem's joining dial [H1].
+ *            [P1]; the joining row at the hem's joining dial [H1]. The tube is not set here: see
+ *            rowing.h.
  */
 hw_status hw_rowplan_make(
     const hw_rowplan_task *task, hw_arena *arena, hw_rowplan *out, hw_err *err) HW_MUST_USE;

@@ -58,7 +58,8 @@ typedef struct {
     int card_rows;    /* of the joined card; 0: it is not joined, or not known */
     hw_side start;    /* of the bed: where the carriage is before row 1 of a piece not mirrored */
     bool mirrored;    /* begins at the other side, so that all its rows mirror (machine alone) */
-    bool in_rounds;   /* hand knitting alone */
+    int round_rows;   /* hand knitting: rows from row 1 on that are rounds, those of the hem at
+                         least, all of them at most; 0: none */
     bool either_side; /* the second yarn may be put in and taken off at either side of the bed */
     hw_cast_on cast_on;
     hw_closing closing;
@@ -85,9 +86,9 @@ typedef struct {
  *      the loops that are hung at the end are those of the row that was picked up [P9].
  *
  * Hand knitting: row 1 is a right-side row, from the right edge to the left; of a trim, whose
- * stitches were knitted as they were picked up, it is a wrong-side row [P9]; in rounds all are
- * right-side rows. A yarn can be joined at either edge, so rules 1 to 4 bind nobody; 5 does in flat
- * work.
+ * stitches were knitted as they were picked up, it is a wrong-side row [P9]; all rounds are
+ * right-side rows, and so is the first row above rounds, where each piece of a tube (tube.h) goes
+ * on by itself. A yarn can be joined at either edge, so rules 1 to 4 bind nobody; 5 does.
  */
 
 typedef enum {

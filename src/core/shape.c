@@ -19,10 +19,10 @@ static hw_side other(hw_side side)
     return side == HW_LEFT ? HW_RIGHT : HW_LEFT;
 }
 
-/* Whether a row begins at the leading edge, as row 0 does. */
-static bool leads(int row)
+/* Whether a row begins at the leading edge, as row 0 does: rounds do, and the row after them. */
+static bool leads(const hw_shape_task *task, int row)
 {
-    return row % 2 == 0;
+    return row < task->round_rows || (row - task->round_rows) % 2 == 0;
 }
 
 int hw_shape_half_sts(const hw_shape *shape, int row, hw_side half)
@@ -90,7 +90,7 @@ static span held_rows(const hw_shape_task *task, hw_side side)
         rows.end++;
     }
     bool more = rows.end < task->rows && rows.end > rows.first;
-    rows.end -= more && !leads(rows.end) ? 1 : 0;
+    rows.end -= more && !leads(task, rows.end) ? 1 : 0;
     return rows;
 }
 
@@ -98,7 +98,8 @@ bool hw_shape_holds(const hw_shape_task *task, hw_side side, int row)
 {
     span held = held_rows(task, side);
     int led = side == task->first_start ? row : row - 1;
-    return led >= held.first && led < held.end && !leads(led);
+    bool within = led >= held.first && led < held.end && led >= task->round_rows;
+    return within && !leads(task, led);
 }
 
 /* ---- One edge ---- */
@@ -225,12 +226,16 @@ static void find_range(const pursuit *p, int rows, const rows_room *room)
 
 static hw_row_kind kind_of(const pursuit *p, int row)
 {
+    if (row < p->task->round_rows) {
+        return HW_ROW_SINGLE;
+    }
+    bool lead = leads(p->task, row);
     if (row >= p->held.first && row < p->held.end) {
         /* what is due from below the shoulder may be left for its first rows */
-        bool usual = leads(row) && row <= p->held.first + 1;
-        return usual ? HW_ROW_SPARE : leads(row) ? HW_ROW_PLAIN : HW_ROW_HOLD;
+        bool usual = lead && row <= p->held.first + 1;
+        return usual ? HW_ROW_SPARE : lead ? HW_ROW_PLAIN : HW_ROW_HOLD;
     }
-    return leads(row) ? HW_ROW_GROUP : HW_ROW_SINGLE;
+    return lead ? HW_ROW_GROUP : HW_ROW_SINGLE;
 }
 
 /* The insets of one edge's rows from its first on. */
@@ -248,7 +253,7 @@ static hw_status pursue(const pursuit *p, hw_arena *arena, int *inset)
     if (status == HW_OK) {
         find_range(p, rows, &made);
         for (int i = 0; i < rows; i++) {
-            made.right_side[i] = ((p->first + i) % 2 == 0) == task->first_is_right_side;
+            made.right_side[i] = leads(task, p->first + i) == task->first_is_right_side;
             made.may[i] = kind_of(p, p->first + i);
         }
         hw_edge_rows edge = { .rows = rows,
@@ -260,7 +265,8 @@ static hw_status pursue(const pursuit *p, hw_arena *arena, int *inset)
             .may = made.may,
             .right_side = task->right_side_rows ? made.right_side : NULL,
             .starts_anywhere = !p->from_zero,
-            .follows = p->begins != task->first_start };
+            .follows = p->begins != task->first_start,
+            .round_rows = p->from_zero ? task->round_rows : 0 };
         status = hw_edge_rows_find(&edge, &room, inset);
     }
     hw_arena_release(&room);

@@ -19,6 +19,9 @@ typedef struct {
     bool right_side_rows; /* hand knitting: single stitches change in right-side rows alone */
     bool first_is_right_side; /* row 0 is one (for right_side_rows) */
     bool short_rows;          /* shoulders are left unworked step by step, not bound off */
+    int round_rows; /* the first so many are rounds: each is a right-side row from the right edge,
+                       and single stitches alone change, at both ends; 0: none. The row after them
+                       is as row 0, and those above it turn from there on. Up to the neck's row */
 } hw_shape_task;
 
 /* Stitches taken off an edge since row 0, [rows]; below 0 where they were added. Of the two neck
@@ -81,7 +84,8 @@ typedef struct {
  *            arena     owner of the rows
  * Returned:  out       untouched on failure
  * Result:    HW_OK; HW_ERR_RANGE (a row would have no stitch, and not only a few at the top, with
- *            the names of piece and size); HW_ERR_NOMEM; HW_ERR_INTERNAL
+ *            the names of piece and size); HW_ERR_NOMEM; HW_ERR_INTERNAL (more rounds
+ *            than single stitches serve for is one cause)
  * Note:      the edge of a row is a line one row tall; the outline comes within half a stitch of
  *            it, beside it or at most half a row above or below, and beside it where single
  *            stitches serve. Those may change in any row, or, with right_side_rows, in right-side

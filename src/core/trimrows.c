@@ -219,6 +219,7 @@ static hw_rowplan_task task_of(const hw_whole *whole, const hw_trim_kind *kind, 
     const hw_project *project = whole->project;
     bool own = kind->input != NULL && kind->input->has_hem;
     const hw_hem_input *hem = own ? &kind->input->hem : &project->hem;
+    int joins = hem->closing == HW_CLOSING_HUNG ? 1 : 0;
     return (hw_rowplan_task){ .machine = &project->machine,
         .gauge = kind->gauge,
         .hem = &t->hem,
@@ -226,11 +227,11 @@ static hw_rowplan_task task_of(const hw_whole *whole, const hw_trim_kind *kind, 
         .fit = &t->fit,
         .place = t->too_long ? NULL : &t->place,
         .trim = &t->row_trim,
-        .plain_rows = hem->closing == HW_CLOSING_HUNG ? 1 : 0,
+        .plain_rows = joins,
         .card_row = 1,
         .card_rows = kind->card.possible ? kind->card.design_rows : 0,
         .start = project->start,
-        .in_rounds = kind->trim->round,
+        .round_rows = kind->trim->round ? t->hem.total_rows + joins : 0,
         .either_side = project->either_side,
         .cast_on = hem->cast_on,
         .closing = hem->closing };

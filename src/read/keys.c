@@ -216,7 +216,8 @@ static const hw_key keys[] = {
         .help = "the side of the bed where it is before row 1; `right` if left out" },
     { P(CHOICES), "second yarn", K(WORD), .words = "where the carriage begins|either side",
         .help = "where it can be put in and taken out; `where the carriage begins` if left out" },
-    { P(CHOICES), "in rounds", K(YES_NO), .help = "hand knitting alone: pieces are worked round" },
+    { P(CHOICES), "in rounds", K(YES_NO),
+        .help = "hand knitting alone: pieces sewn to a ring are one tube" },
 
     { P(MACHINE_FILE), "title", K(TEXT), .required = true, .help = "what the kind is called" },
     { P(MACHINE_FILE), "pitch", K(LENGTH), .least = 0.1, .most = 5,

@@ -127,7 +127,9 @@ hw_status hw_project_read(
     const hw_node *choices = hw_node_find(root, "choices");
     r.project.start = hw_node_number(choices, "carriage begins", 0) > 0 ? HW_LEFT : HW_RIGHT;
     r.project.either_side = hw_node_number(choices, "second yarn", 0) > 0;
+    const hw_node *rounds = hw_node_find(choices, "in rounds");
     r.project.in_rounds = hw_node_number(choices, "in rounds", 0) > 0;
+    r.project.in_rounds_line = rounds != NULL ? rounds->line : 0;
     r.project.short_rows = hw_node_number(hw_node_find(root, "choices"), "shoulders", 0) > 0;
     static hw_status (*const sections[])(
         reading *) = { read_gauge, read_motif, read_hem, read_sizes, read_ease, read_rest };

@@ -84,6 +84,21 @@ static void sides(hw_json_writer *w, json_t *object, const hw_row *row, bool bed
     hw_json_put(w, object, "right_side", bed ? json_null() : json_boolean(row->right_side));
 }
 
+static json_t *round_sts(const hw_rowplan *plan, const hw_row *row)
+{
+    bool round = plan->tube != NULL && row->number <= plan->round_rows;
+    return round ? json_integer(plan->tube->sts[row->number - 1]) : json_null();
+}
+
+static json_t *round_pieces(hw_json_writer *w, const hw_rowplan *plan)
+{
+    json_t *array = json_array();
+    for (int k = 0; plan->tube != NULL && k < plan->tube->count; k++) {
+        hw_json_add(w, array, json_string(plan->tube->names[k]));
+    }
+    return array;
+}
+
 static json_t *one_row(hw_json_writer *w, const hw_rowplan *plan, const hw_row *row)
 {
     bool bed = plan->work != HW_WORK_HAND;
@@ -100,6 +115,7 @@ static json_t *one_row(hw_json_writer *w, const hw_rowplan *plan, const hw_row *
     hw_json_put(w, object, "first_needle", integer_or_null(plan->has_needles, row->first));
     hw_json_put(w, object, "last_needle", integer_or_null(plan->has_needles, row->last));
     hw_json_put(w, object, "stitches", json_integer(row->sts));
+    hw_json_put(w, object, "round_stitches", round_sts(plan, row));
     hw_json_put(w, object, "hand", hands(w, plan, row));
     return object;
 }
@@ -141,7 +157,9 @@ static json_t *block(hw_json_writer *w, const hw_row_block *b)
         w, object, "cast_on", json_string(plan->cast_on == HW_CAST_ON_OPEN ? "open" : "wrapped"));
     hw_json_put(
         w, object, "closing", json_string(plan->closing == HW_CLOSING_HUNG ? "hung" : "sewn"));
-    hw_json_put(w, object, "in_rounds", json_boolean(plan->in_rounds));
+    hw_json_put(w, object, "in_rounds", json_boolean(plan->round_rows > 0));
+    hw_json_put(w, object, "round_rows", json_integer(plan->round_rows));
+    hw_json_put(w, object, "round_pieces", round_pieces(w, plan));
     hw_json_put(w, object, "hem_rows", json_integer(plan->hem_rows));
     hw_json_put(w, object, "rows", rows(w, plan));
     hw_json_put(w, object, "findings", findings(w, plan));

@@ -23,7 +23,11 @@
  *   cast_on          "open" (waste yarn), "wrapped"; of a trim that is sewn down, how its last row
  *                    is left: open, or bound off
  *   closing          "hung", "sewn"
- *   in_rounds        true or false; true in hand knitting alone
+ *   in_rounds        true or false: some rows are rounds; true in hand knitting alone
+ *   round_rows       rows 1 to this one are rounds, knitted together with the pieces of the tube;
+ *                    0 where none are. The row after them is the first of those that turn
+ *   round_pieces     names of the tube's pieces in the order of a round, from where it begins: the
+ *                    left edge of each meets the right edge of the next; empty where none are
  *   hem_rows         row number of the hem's last row; row n above the hem, from 0, has the number
  *                    hem_rows + n + 1
  *   rows             in knitting order, as below
@@ -58,18 +62,21 @@
  *                    0 is R1, 1 is R2 ...; null in hand knitting, and in a trim that is longer than
  *                    the bed. The piece's right edge is at
  *                    the left of the bed. What was shaped before the row is already out of work
- *   stitches         in this row, edge stitches included
+ *   stitches         in this row, edge stitches included; of this piece alone
+ *   round_stitches   in the whole round; null in rows that turn
  *   hand             what is done by hand, in order, as below
  *
  * Hand work has:
  *   what             "cast on", "weights", "counter", "picot", "purl", "card in", "card go",
- *                    "second yarn in", "second yarn out", "re-hang", "hang hem", "mark", "shape",
- *                    "hold half", "half back", "sew hem"; of trims "pick up", "buttonhole" (so
- *                    many stitches bound off and cast on again in this row), "take off" (stitches
- *                    stay open), "bind off"; "hang hem" is then the row that was picked up
+ *                    "second yarn in", "second yarn out", "re-hang", "hang hem", "into rows",
+ *                    "mark", "shape", "hold half", "half back", "sew hem"; of trims "pick up",
+ *                    "buttonhole" (so many stitches bound off and cast on again in this row),
+ *                    "take off" (stitches stay open), "bind off"; "hang hem" is then the row that
+ *                    was picked up
  *   when             "before" or "after" the row
  *   stitches         cast on, picked up, taken off, bound off, of one buttonhole, kept after
- * re-hanging, hung, put on hold, back in work, or of one working of a shaping step; else null
+ *                    re-hanging, hung, put on hold, back in work, of the piece that is worked in
+ *                    rows from here on, or of one working of a shaping step; else null
  *   number           "cast on": rows of waste yarn; "counter": what it is set to; "card in": the
  *                    card row that is read first; "re-hang": stitches fewer than before, below 0
  *                    where they are more; "buttonhole": stitches of the row before it, from

@@ -86,6 +86,7 @@ static json_t *draft(hw_json_writer *w, int size, int piece)
     hw_json_put(w, object, "rows", json_integer(rows));
     hw_json_put(w, object, "visible_sts", json_integer(d->shape.visible_sts));
     hw_json_put(w, object, "sts_per_cm", json_real(d->task.sts_per_cm));
+    hw_json_put(w, object, "round_rows", json_integer(d->round_rows));
     hw_json_put(w, object, "first_start", json_string(hw_side_name(d->shape.first_start)));
     hw_json_put(w, object, "top_cm", json_real(d->outline.top_cm));
     hw_json_put(w, object, "area_cm2", json_real(d->area_cm2));

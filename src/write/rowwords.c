@@ -7,161 +7,6 @@
 
 enum { LISTED = 4 }; /* rows that are listed one by one; more are told by their distance */
 
-const char *hw_rowwords_kind(hw_row_kind kind)
-{
-    static const char *const names[HW_ROW_KIND_COUNT] = {
-        [HW_ROW_FACING] = "facing",
-        [HW_ROW_FOLD] = "fold",
-        [HW_ROW_FACE] = "face",
-        [HW_ROW_BELOW] = "plain below",
-        [HW_ROW_SETUP] = "set-up",
-        [HW_ROW_BAND] = "band",
-        [HW_ROW_ABOVE] = "plain above",
-        [HW_ROW_JOINING] = "joining",
-        [HW_ROW_MAIN] = "main",
-    };
-    return names[kind];
-}
-
-const char *hw_rowwords_part(hw_row_part part)
-{
-    static const char *const names[HW_PART_COUNT] = {
-        [HW_PART_WHOLE] = "whole",
-        [HW_PART_LEFT] = "left half",
-        [HW_PART_RIGHT] = "right half",
-    };
-    return names[part];
-}
-
-const char *hw_rowwords_work(hw_row_work work)
-{
-    static const char *const names[HW_WORK_COUNT] = {
-        [HW_WORK_HAND] = "hand",
-        [HW_WORK_PICKED] = "needles by hand",
-        [HW_WORK_DIRECT] = "direct",
-        [HW_WORK_PRESELECT] = "pre-selecting",
-    };
-    return names[work];
-}
-
-const char *hw_rowwords_setting(hw_row_setting setting)
-{
-    static const char *const names[HW_SET_COUNT] = {
-        [HW_SET_NONE] = "none",
-        [HW_SET_PLAIN] = "plain",
-        [HW_SET_SELECT] = "plain, selecting",
-        [HW_SET_TWO_SELECT] = "two colours, selecting",
-        [HW_SET_TWO_LAST] = "two colours, not selecting",
-        [HW_SET_TWO_DIRECT] = "two colours, direct",
-        [HW_SET_TWO_PICKED] = "two colours, by hand",
-    };
-    return names[setting];
-}
-
-/* In two-colour rows the end needles are brought out on purpose, so that both yarns hold [R3]. */
-const char *hw_rowwords_carriage(hw_row_setting setting)
-{
-    static const char *const words[HW_SET_COUNT] = {
-        [HW_SET_NONE] = "",
-        [HW_SET_PLAIN] = "plain",
-        [HW_SET_SELECT] = "plain; needles for the next row come out",
-        [HW_SET_TWO_SELECT] =
-            "two colours; needles for the next row come out; both end stitches caught",
-        [HW_SET_TWO_LAST] =
-            "two colours with the needles that are out; none come out; both end stitches caught",
-        [HW_SET_TWO_DIRECT] = "two colours by the card; both end stitches caught",
-        [HW_SET_TWO_PICKED] =
-            "two colours; bring out the row's contrast needles by hand; both end stitches caught",
-    };
-    return words[setting];
-}
-
-const char *hw_rowwords_card(hw_row_card card)
-{
-    static const char *const names[HW_CARD_COUNT] = {
-        [HW_CARD_UNREAD] = "not read",
-        [HW_CARD_HELD] = "held",
-        [HW_CARD_MOVING] = "moving",
-    };
-    return names[card];
-}
-
-const char *hw_rowwords_yarn(hw_row_yarn yarn)
-{
-    static const char *const names[HW_YARN_COUNT] = {
-        [HW_YARN_NONE] = "none",
-        [HW_YARN_MAIN] = "main",
-        [HW_YARN_CONTRAST] = "contrast",
-    };
-    return names[yarn];
-}
-
-const char *hw_rowwords_hand(hw_hand_kind kind)
-{
-    static const char *const names[HW_HAND_KIND_COUNT] = {
-        [HW_HAND_CAST_ON] = "cast on",
-        [HW_HAND_WEIGHTS] = "weights",
-        [HW_HAND_COUNTER] = "counter",
-        [HW_HAND_PICOT] = "picot",
-        [HW_HAND_PURL] = "purl",
-        [HW_HAND_CARD_IN] = "card in",
-        [HW_HAND_CARD_GO] = "card go",
-        [HW_HAND_SECOND_IN] = "second yarn in",
-        [HW_HAND_SECOND_OUT] = "second yarn out",
-        [HW_HAND_REHANG] = "re-hang",
-        [HW_HAND_HANG_HEM] = "hang hem",
-        [HW_HAND_MARK] = "mark",
-        [HW_HAND_SHAPE] = "shape",
-        [HW_HAND_HOLD_HALF] = "hold half",
-        [HW_HAND_BACK_HALF] = "half back",
-        [HW_HAND_SEW_HEM] = "sew hem",
-        [HW_HAND_PICK_UP] = "pick up",
-        [HW_HAND_HOLE] = "buttonhole",
-        [HW_HAND_TAKE_OFF] = "take off",
-        [HW_HAND_BIND_OFF] = "bind off",
-    };
-    return names[kind];
-}
-
-const char *hw_rowwords_step(hw_step_kind kind)
-{
-    static const char *const names[HW_STEP_COUNT] = {
-        [HW_STEP_DECREASE] = "decrease",
-        [HW_STEP_INCREASE] = "increase",
-        [HW_STEP_BIND_OFF] = "bind off",
-        [HW_STEP_CAST_ON] = "cast on",
-        [HW_STEP_HOLD] = "hold",
-        [HW_STEP_DIVIDE] = "divide",
-        [HW_STEP_END] = "end",
-    };
-    return names[kind];
-}
-
-const char *hw_rowwords_place(hw_step_place place)
-{
-    static const char *const names[HW_AT_COUNT] = {
-        [HW_AT_LEFT] = "left",
-        [HW_AT_RIGHT] = "right",
-        [HW_AT_BOTH] = "both",
-        [HW_AT_NECK_LEFT] = "neck left",
-        [HW_AT_NECK_RIGHT] = "neck right",
-        [HW_AT_NECK_BOTH] = "neck both",
-        [HW_AT_MIDDLE] = "middle",
-    };
-    return names[place];
-}
-
-const char *hw_rowwords_finding(hw_finding_kind kind)
-{
-    static const char *const names[HW_FINDING_COUNT] = {
-        [HW_FINDING_BAND_START] = "band start",
-        [HW_FINDING_BAND_END] = "band end",
-        [HW_FINDING_SHAPE_START] = "shape start",
-        [HW_FINDING_BAND_PARTED] = "band parted",
-    };
-    return names[kind];
-}
-
 /* ---- sentences ---- */
 
 static const char *opposite(hw_side side)
@@ -176,14 +21,64 @@ static bool in_hand(const saying *s)
     return s->plan->work == HW_WORK_HAND;
 }
 
+static bool in_round(const saying *s)
+{
+    return s->row->number <= s->plan->round_rows;
+}
+
+/* Whether other pieces are worked in the same rounds. */
+static bool has_others(const saying *s)
+{
+    return s->plan->tube != NULL && s->plan->tube->count > 1;
+}
+
+/* "back", "left panel and right panel": the others of a tube. */
+static void say_others(const saying *s)
+{
+    const hw_row_tube *tube = s->plan->tube;
+    for (int k = 1; k < tube->count; k++) {
+        hw_buf_text(s->buf, k == 1 ? "" : k + 1 < tube->count ? ", " : " and ");
+        hw_buf_text(s->buf, tube->names[(s->plan->slice + k) % tube->count]);
+    }
+}
+
+static const char *over_thread(const saying *s)
+{
+    return s->plan->cast_on == HW_CAST_ON_OPEN ? " over a thread that is taken out later" : "";
+}
+
+/* Stitches of one piece alone: its own round, or rows. */
+static void say_cast_on_alone(const saying *s)
+{
+    hw_buf_format(s->buf, "Cast on %d stitches%s%s.", s->work->sts, over_thread(s),
+        in_round(s) ? " and join them into a round without twisting them, with a marker where it "
+                      "begins"
+                    : "");
+}
+
+static void say_cast_on_together(const saying *s)
+{
+    const hw_row_tube *tube = s->plan->tube;
+    hw_buf_text(s->buf, "In rounds together with ");
+    say_others(s);
+    hw_buf_format(s->buf,
+        ": cast on %d stitches in all%s, join them into a round without twisting them, and hang a "
+        "marker where it begins and one behind each piece but the last: ",
+        tube->sts[0], over_thread(s));
+    for (int k = 0; k < tube->count; k++) {
+        hw_buf_format(s->buf, "%s%s %d", k > 0 ? ", " : "", tube->names[k], tube->cast_on_sts[k]);
+    }
+    hw_buf_format(s->buf, ". These lines are for %s.", tube->names[s->plan->slice]);
+}
+
 static void say_cast_on(const saying *s)
 {
     const hw_handwork *w = s->work;
-    const char *round = s->plan->in_rounds ? " and join them into a round" : "";
     bool open = s->plan->cast_on == HW_CAST_ON_OPEN;
-    if (in_hand(s)) {
-        hw_buf_format(s->buf, "Cast on %d stitches%s%s.", w->sts,
-            open ? " over a thread that is taken out later" : "", round);
+    if (in_hand(s) && in_round(s) && has_others(s)) {
+        say_cast_on_together(s);
+    } else if (in_hand(s)) {
+        say_cast_on_alone(s);
     } else if (open) {
         hw_buf_format(s->buf,
             "Cast on %d stitches in waste yarn, knit about %d rows and one row with a smooth cord; "
@@ -278,9 +173,27 @@ static void say_hang_hem(const saying *s)
              : "Fold the hem and hang its cast-on edge onto the needles, loop by loop.");
 }
 
+/* A tube's pieces part here: each is worked in rows, and those that wait stay open. */
+static void say_into_rows(const saying *s)
+{
+    if (has_others(s)) {
+        hw_buf_text(s->buf, "From here in rows, this piece by itself: leave the stitches of ");
+        say_others(s);
+        hw_buf_format(s->buf,
+            " on hold, and join the yarn at the %s edge of these %d for a right-side row.",
+            hw_side_name(s->work->side), s->work->sts);
+    } else {
+        hw_buf_format(s->buf,
+            "From here in rows: turn at the end of this row, a right-side row over %d stitches, "
+            "and of each row after it.",
+            s->work->sts);
+    }
+}
+
 static void say_mark(const saying *s)
 {
-    hw_buf_text(s->buf, "Mark the side edges with a thread: here is the underarm.");
+    hw_buf_format(s->buf, "Mark %s with a thread: here is the underarm.",
+        in_round(s) ? "this round at both ends of the piece" : "the side edges");
 }
 
 static void say_hold_half(const saying *s)
@@ -329,6 +242,7 @@ static void (*const says[])(const saying *s) = {
     [HW_HAND_SECOND_OUT] = say_second_out,
     [HW_HAND_REHANG] = say_rehang,
     [HW_HAND_HANG_HEM] = say_hang_hem,
+    [HW_HAND_INTO_ROWS] = say_into_rows,
     [HW_HAND_MARK] = say_mark,
     [HW_HAND_SHAPE] = say_nothing,
     [HW_HAND_HOLD_HALF] = say_hold_half,
@@ -422,7 +336,7 @@ static void say_chart(const saying *s)
     hw_buf_text(s->buf, " of the chart");
     if (!in_hand(s)) {
         hw_buf_text(s->buf, ".");
-    } else if (s->plan->in_rounds || (s->run->count == 1 && s->row->right_side)) {
+    } else if (in_round(s) || (s->run->count == 1 && s->row->right_side)) {
         hw_buf_text(s->buf, ", read from right to left.");
     } else if (s->run->count == 1) {
         hw_buf_text(s->buf, ", read from left to right.");
@@ -478,9 +392,20 @@ static void say_knitting(const saying *s)
 static void say_edge(const saying *s, hw_side edge)
 {
     if (in_hand(s)) {
-        hw_buf_format(s->buf, " at the %s edge", hw_side_name(edge));
+        hw_buf_format(s->buf, in_round(s) ? " at the %s end beside the marker" : " at the %s edge",
+            hw_side_name(edge));
     } else {
         hw_buf_format(s->buf, " at the %s of the bed", opposite(edge));
+    }
+}
+
+static void say_ends(const saying *s)
+{
+    if (in_round(s)) {
+        hw_buf_text(s->buf,
+            has_others(s) ? " at each end beside the markers" : " on both sides of the marker");
+    } else {
+        hw_buf_text(s->buf, " at each end");
     }
 }
 
@@ -495,7 +420,7 @@ static void say_place(const saying *s, const hw_shape_step *step)
         break;
     case HW_AT_BOTH:
         if (whole) {
-            hw_buf_text(s->buf, " at each end");
+            say_ends(s);
         } else {
             say_edge(s, own);
         }

@@ -46,6 +46,11 @@ static int rows_in_all(const hw_draft *draft, const hw_plan *plan)
     return plan->hem.total_rows + draft->shape.rows;
 }
 
+static int rounds_in_all(const hw_draft *draft, const hw_plan *plan)
+{
+    return plan->hem.total_rows + draft->round_rows;
+}
+
 static int hem_sts(const hw_draft *draft, const hw_plan *plan)
 {
     (void)plan;
@@ -62,17 +67,23 @@ static const struct {
     const char *label;
     int (*of)(const hw_draft *draft, const hw_plan *plan);
     hw_cell_style style;
+    bool of_tubes; /* of pieces that are knitted in rounds alone */
 } count_rows[] = {
-    { "rows above the hem", rows_above, HW_STYLE_PLAIN },
-    { "rows in all, facing and fold too", rows_in_all, HW_STYLE_KEY },
-    { "visible stitches above the hem", hem_sts, HW_STYLE_KEY },
-    { "visible stitches of the last row", last_sts, HW_STYLE_PLAIN },
+    { "rows above the hem", rows_above, HW_STYLE_PLAIN, false },
+    { "rows in all, facing and fold too", rows_in_all, HW_STYLE_KEY, false },
+    { "of these, in rounds", rounds_in_all, HW_STYLE_PLAIN, true },
+    { "visible stitches above the hem", hem_sts, HW_STYLE_KEY, false },
+    { "visible stitches of the last row", last_sts, HW_STYLE_PLAIN, false },
 };
 
 static void count_lines(const hw_sheet *sheet, int piece)
 {
     hw_plan_piece at = hw_plan_find(sheet->plan->whole, piece);
+    bool tube = hw_tubes_at(&at.plan->tubes, at.piece) != NULL;
     for (size_t k = 0; k < sizeof count_rows / sizeof count_rows[0]; k++) {
+        if (count_rows[k].of_tubes && !tube) {
+            continue;
+        }
         hw_grid_line(sheet->grid, HW_STYLE_LABEL, count_rows[k].label);
         for (int i = 0; i < sheet->plan->finished.count; i++) {
             hw_grid_count(sheet->grid, 1 + i, count_rows[k].style,
@@ -204,7 +215,17 @@ static bool of_half(hw_shape_step *step, hw_side half)
     return step->place == own[half][0] || step->place == own[half][1];
 }
 
-static hw_shape_steps select_steps(const hw_sheet *sheet, const hw_draft *draft, int half)
+/* Steps that are told together. */
+typedef enum { IN_ROUNDS, IN_ROWS, LEFT_HALF, RIGHT_HALF, GROUP_COUNT } group;
+
+/* The end of a piece that is knitted in rounds to its top comes with the last of them. */
+static group group_of(const hw_draft *draft, const hw_shape_step *step)
+{
+    bool to_top = draft->round_rows == draft->shape.rows;
+    return step->row < draft->round_rows || to_top ? IN_ROUNDS : IN_ROWS;
+}
+
+static hw_shape_steps select_steps(const hw_sheet *sheet, const hw_draft *draft, group which)
 {
     hw_shape_step *list = hw_arena_get(sheet->arena, (size_t)draft->steps.count, sizeof *list);
     hw_shape_steps chosen = { .list = list };
@@ -214,27 +235,43 @@ static hw_shape_steps select_steps(const hw_sheet *sheet, const hw_draft *draft,
     }
     for (int k = 0; k < draft->steps.count; k++) {
         hw_shape_step step = draft->steps.list[k];
-        bool parted = step.row >= draft->shape.neck_row && step.kind != HW_STEP_DIVIDE;
-        if (half < 0 ? !parted : parted && of_half(&step, (hw_side)half)) {
+        bool halves = draft->shape.neck_row < draft->shape.rows;
+        bool parted = halves && step.row >= draft->shape.neck_row && step.kind != HW_STEP_DIVIDE;
+        hw_side half = which == LEFT_HALF ? HW_LEFT : HW_RIGHT;
+        bool of_whole = which == IN_ROUNDS || which == IN_ROWS;
+        bool due =
+            of_whole ? !parted && group_of(draft, &step) == which : parted && of_half(&step, half);
+        if (due) {
             list[chosen.count++] = step;
         }
     }
     return chosen;
 }
 
+/* The size, and in what the steps are worked, where that is not rows from hem to top. */
+static const char *group_label(const hw_sheet *sheet, int size, int piece, group which)
+{
+    static const char *const words[GROUP_COUNT] = { [IN_ROUNDS] = "in rounds",
+        [IN_ROWS] = "in rows",
+        [LEFT_HALF] = "left half",
+        [RIGHT_HALF] = "right half" };
+    hw_plan_piece at = hw_plan_find(sheet->plan->whole, piece);
+    const char *name = sheet->plan->finished.names[size];
+    bool plain = which == IN_ROWS && hw_tubes_at(&at.plan->tubes, at.piece) == NULL;
+    return plain ? name : hw_arena_format(sheet->arena, "%s, %s", name, words[which]);
+}
+
 /* What is worked across the whole piece, then one half after the other. */
 static void step_lines(const hw_sheet *sheet, int size, int piece)
 {
     const hw_draft *draft = draft_at(sheet, size, piece);
-    const char *name = sheet->plan->finished.names[size];
     int before = hw_plan_find(sheet->plan->whole, piece).plan->hem.total_rows + 1;
-    hw_shape_steps whole = select_steps(sheet, draft, -1);
-    put_steps(sheet, name, &whole, before);
-    for (int half = 0; half < HW_SIDE_COUNT && draft->shape.neck_row < draft->shape.rows; half++) {
-        hw_shape_steps steps = select_steps(sheet, draft, half);
-        put_steps(sheet,
-            hw_arena_format(sheet->arena, "%s, %s half", name, hw_side_name((hw_side)half)), &steps,
-            before);
+    bool parted = draft->shape.neck_row < draft->shape.rows;
+    for (int g = 0; g < (parted ? GROUP_COUNT : LEFT_HALF); g++) {
+        hw_shape_steps steps = select_steps(sheet, draft, (group)g);
+        if (steps.count > 0) {
+            put_steps(sheet, group_label(sheet, size, piece, (group)g), &steps, before);
+        }
     }
 }
 
@@ -247,6 +284,8 @@ void hw_sheet_shaping(const hw_sheet *sheet)
         "On a machine the purl side faces you: the left edge hangs at the right of the bed.",
         "Stitches are bound off or cast on at the start of a row; single ones change at either "
         "end.",
+        "Rounds count as rows; where rows follow them, the first is a right-side row from the "
+        "right.",
         "The stitches are the visible ones of the row after the step's last working; once the neck",
         "has parted a piece, those of one half.",
     };

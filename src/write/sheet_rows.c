@@ -86,6 +86,22 @@ static void stitches_cell(const line *l, int column)
     }
 }
 
+/* Of all pieces that are knitted together; empty in rows that turn. */
+static void round_cell(const line *l, int column)
+{
+    const hw_row_tube *tube = l->plan->tube;
+    if (tube == NULL || l->first->number > l->plan->round_rows) {
+        return;
+    }
+    int from = tube->sts[l->first->number - 1];
+    int to = tube->sts[l->last->number - 1];
+    if (from == to) {
+        hw_grid_count(l->sheet->grid, column, HW_STYLE_PLAIN, from);
+    } else {
+        put_text(l, column, range_text(l, from, to));
+    }
+}
+
 static void words_cell(const line *l, int column)
 {
     const char *words = hw_rowwords_run(l->plan, l->run, l->sheet->arena);
@@ -133,13 +149,30 @@ static const column hand_columns[] = {
     { "what to do", words_cell },
 };
 
+static const column round_columns[] = {
+    { "rows", rows_cell },
+    { "part", part_cell },
+    { "begins on", facing_side_cell },
+    { "stitches", stitches_cell },
+    { "whole round", round_cell },
+    { "what to do", words_cell },
+};
+
+static const char *const round_lines[] = {
+    "Left and right are those of the right side. The stitches are this piece's and go from the "
+    "first of these rows to the last; where rows are rounds, so do those of the whole round.",
+    "A round goes through all the pieces that its first line names, from the right edge of each to "
+    "its left edge. Knit each round by the lines of all of them.",
+    "Where a line says nothing of the needles, they stay as they were.",
+};
+
 static const char *const hand_lines[] = {
     "Left and right are those of the right side. The stitches go from the first of these rows to "
     "the last.",
     "Where a line says nothing of the needles, they stay as they were.",
 };
 
-/* What differs between a bed and hand knitting. */
+/* What differs between a bed, hand knitting, and hand knitting in rounds. */
 typedef struct {
     const column *list;
     int count;
@@ -147,28 +180,30 @@ typedef struct {
     int line_count;
 } columns;
 
-static columns columns_of(const hw_row_block *block)
+static columns columns_of(const hw_row_block *blocks, int count)
 {
     columns bed = { bed_columns, (int)(sizeof bed_columns / sizeof bed_columns[0]), bed_lines,
         (int)(sizeof bed_lines / sizeof bed_lines[0]) };
     columns hand = { hand_columns, (int)(sizeof hand_columns / sizeof hand_columns[0]), hand_lines,
         (int)(sizeof hand_lines / sizeof hand_lines[0]) };
-    return block->plan->work == HW_WORK_HAND ? hand : bed;
+    columns rounds = { round_columns, (int)(sizeof round_columns / sizeof round_columns[0]),
+        round_lines, (int)(sizeof round_lines / sizeof round_lines[0]) };
+    bool tubes = false;
+    for (int i = 0; i < count; i++) {
+        tubes = tubes || blocks[i].plan->tube != NULL;
+    }
+    return tubes ? rounds : blocks[0].plan->work == HW_WORK_HAND ? hand : bed;
 }
 
-static void run_line(const hw_sheet *sheet, const hw_rowplan *plan, const hw_row_run *run)
+static void run_line(const line *l, const columns *shown)
 {
-    hw_row_block block = { .plan = plan };
-    columns shown = columns_of(&block);
-    const hw_row *first = &plan->rows[run->first];
-    line l = { sheet, plan, run, first, first + run->count - 1 };
-    hw_grid_row(sheet->grid);
-    for (int c = 0; c < shown.count; c++) {
-        shown.list[c].put(&l, c);
+    hw_grid_row(l->sheet->grid);
+    for (int c = 0; c < shown->count; c++) {
+        shown->list[c].put(l, c);
     }
 }
 
-static void block_lines(const hw_sheet *sheet, const hw_row_block *block)
+static void block_lines(const hw_sheet *sheet, const hw_row_block *block, const columns *shown)
 {
     const hw_rowplan *plan = block->plan;
     hw_row_runs runs;
@@ -182,14 +217,16 @@ static void block_lines(const hw_sheet *sheet, const hw_row_block *block)
         hw_sheet_lines(sheet, hw_row_finding_text(&plan->findings[i], sheet->arena));
     }
     for (int i = 0; i < runs.count; i++) {
-        run_line(sheet, plan, &runs.list[i]);
+        const hw_row_run *run = &runs.list[i];
+        const hw_row *first = &plan->rows[run->first];
+        run_line(&(line){ sheet, plan, run, first, first + run->count - 1 }, shown);
     }
 }
 
 void hw_sheet_rows(const hw_sheet *sheet, const hw_row_block *blocks, int count)
 {
     assert(count > 0);
-    columns shown = columns_of(&blocks[0]);
+    columns shown = columns_of(blocks, count);
     hw_grid_begin(sheet->grid, sheet->arena, "Rows", shown.count);
     sheet->grid->table.head_rows = 2;
     sheet->grid->table.head_columns = 1;
@@ -201,7 +238,7 @@ void hw_sheet_rows(const hw_sheet *sheet, const hw_row_block *blocks, int count)
     }
     for (int i = 0; i < count; i++) {
         assert((blocks[i].plan->work == HW_WORK_HAND) == (blocks[0].plan->work == HW_WORK_HAND));
-        block_lines(sheet, &blocks[i]);
+        block_lines(sheet, &blocks[i], &shown);
     }
     hw_grid_section(sheet->grid, "how to read this");
     for (int i = 0; i < shown.line_count; i++) {

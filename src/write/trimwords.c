@@ -15,7 +15,7 @@ void hw_trimwords_pick_up(const hw_saying *s)
         hw_buf_format(s->buf,
             "With the right side of the garment facing you, pick up and knit %d stitches from "
             "right to left: %s.%s",
-            s->work->sts, trim->along, s->plan->in_rounds ? " Join them into a round." : "");
+            s->work->sts, trim->along, s->plan->round_rows > 0 ? " Join them into a round." : "");
     } else {
         hw_buf_format(s->buf,
             "With the wrong side of the garment facing you, hang its edge onto %d needles%s, from "

@@ -402,13 +402,60 @@ START_TEST(hand_knitting)
     hw_row_above above = hw_rowplan_above(&e.task);
     ck_assert_int_eq(above.number, 22);
     ck_assert(!above.right_side && above.edge == HW_LEFT);
-    e.task.in_rounds = true;
+    e.task.round_rows = 23; /* 21 of the hem and 2 plain ones: all of them */
     plan = made();
-    ck_assert(plan.in_rounds);
+    ck_assert_int_eq(plan.round_rows, 23);
+    ck_assert_int_eq(plan.hand_count, 3); /* cast on; purl; join */
     for (int i = 0; i < plan.count; i++) {
         ck_assert(plan.rows[i].right_side && plan.rows[i].before == HW_RIGHT);
         ck_assert(plan.rows[i].after == HW_RIGHT);
     }
+}
+END_TEST
+
+/* By hand: 20 rounds of hem and 2 above it; in number 23, a right-side row again, the right edge
+ * binds off, in 24 the left one, and 27, as far from 23 as to be a right-side row too, parts the
+ * piece. 22 stitches leave the rounds: 20 and an edge stitch at each end. */
+START_TEST(rounds_then_rows)
+{
+    example_rows_shape(&e);
+    e.machine = (hw_machine){ .title = "Hand", .needles = HW_MAX_STS };
+    int *const inset[] = { e.shape.inset_sts[HW_LEFT], e.shape.inset_sts[HW_RIGHT] };
+    e.shape.inset_sts[HW_LEFT] = inset[HW_RIGHT];
+    e.shape.inset_sts[HW_RIGHT] = inset[HW_LEFT];
+    e.list[0].place = HW_AT_RIGHT;
+    e.list[1].place = HW_AT_LEFT;
+    e.shape.first_start = HW_RIGHT;
+    e.task.round_rows = 22;
+    hw_rowplan plan = made();
+    ck_assert_int_eq(plan.finding_count, 0);
+    ck_assert_int_eq(plan.count, 20 + 6 + 4 + 4);
+    for (int i = 0; i < plan.count; i++) {
+        const hw_row *row = &plan.rows[i];
+        ck_assert_int_eq(row->right_side, row->number <= 22 || row->number % 2 != 0);
+        ck_assert_int_eq(row->before, row->right_side ? HW_RIGHT : HW_LEFT);
+    }
+    HANDS(&plan, 22, 2, HW_HAND_INTO_ROWS, HW_HAND_SHAPE);
+    ck_assert_int_eq(plan.hands[plan.rows[22].first_hand].sts, 22);
+    ck_assert_int_eq(plan.rows[22].sts, 19);
+    HANDS(&plan, 23, 1, HW_HAND_SHAPE);
+    ck_assert_int_eq(plan.rows[26].part, HW_PART_RIGHT);
+    ck_assert_int_eq(plan.rows[30].part, HW_PART_LEFT);
+}
+END_TEST
+
+/* By hand: a piece that its neck parts where rounds end is told once of the rows. */
+START_TEST(rounds_up_to_the_neck)
+{
+    example_rows_shape(&e);
+    e.machine = (hw_machine){ .title = "Hand", .needles = HW_MAX_STS };
+    e.shape.first_start = HW_RIGHT;
+    e.task.round_rows = 26;
+    hw_rowplan plan = made();
+    HANDS(&plan, 26, 3, HW_HAND_INTO_ROWS, HW_HAND_HOLD_HALF, HW_HAND_SHAPE);
+    ck_assert_int_eq(plan.hands[plan.rows[26].first_hand].sts, 22 - 3 - 3);
+    ck_assert_int_eq(plan.rows[30].number, 27);
+    HANDS(&plan, 30, 1, HW_HAND_BACK_HALF);
 }
 END_TEST
 
@@ -495,7 +542,8 @@ int main(void)
 {
     const TTest *const tests[] = { preselecting_by_hand, direct_by_hand, ways_of_working, hand_work,
         hung_before_shaping, half_back_before_its_shaping, further_band_off_the_card, rehung,
-        shaped_and_parted, steps_that_repeat, hand_knitting, hems_by_chance, no_memory };
+        shaped_and_parted, steps_that_repeat, hand_knitting, rounds_then_rows,
+        rounds_up_to_the_neck, hems_by_chance, no_memory };
     Suite *suite = suite_create("row plan");
     TCase *tcase = tcase_create("all");
     tcase_set_timeout(tcase, 60); /* sanitizers on a busy machine */

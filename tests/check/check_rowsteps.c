@@ -242,12 +242,76 @@ START_TEST(table_for_the_hand)
         "read from right to left, wrong-side rows from left to right.");
     is_text(under(&t, 8, "what to do"),
         "Fold the hem and knit each stitch together with its loop of the cast-on edge.");
-    e.task.in_rounds = true;
+    e.task.round_rows = e.hem.total_rows + 2;
     plan = made();
     t = table_of(&plan);
     is_text(under(&t, 6, "what to do"),
         "Knit with the main and the contrast yarn. Rows 1 to 6 of the chart, read from right to "
         "left.");
+}
+END_TEST
+
+/* The example in rounds up to row 22, first of two pieces of 22 and 30 stitches; then 3 are bound
+ * off at the right in row 23. Words: own choice. */
+static hw_rowplan made_in_rounds(void)
+{
+    static const char *const names[] = { "front", "back" };
+    static const int cast_on_sts[] = { 22, 30 };
+    static int sts[22];
+    static const hw_row_tube tube = { names, cast_on_sts, 2, sts };
+    for (int i = 0; i < 22; i++) {
+        sts[i] = i < 21 ? 52 : 48;
+    }
+    example_rows_shape(&e);
+    e.machine = (hw_machine){ .title = "Hand", .needles = HW_MAX_STS };
+    e.list[0] = (hw_shape_step){ HW_STEP_BIND_OFF, HW_AT_RIGHT, .row = 2, .times = 1, .sts = 3 };
+    e.list[1] = (hw_shape_step){ HW_STEP_DECREASE, HW_AT_BOTH, .row = 1, .times = 1, .sts = 1 };
+    e.shape.first_start = HW_RIGHT;
+    e.task.round_rows = 22;
+    hw_rowplan plan = made();
+    plan.tube = &tube;
+    return plan;
+}
+
+START_TEST(table_for_rounds)
+{
+    hw_rowplan plan = made_in_rounds();
+    hw_table t = table_of(&plan);
+    is_text(under(&t, 4, "what to do"),
+        "In rounds together with back: cast on 52 stitches in all over a thread that is taken out "
+        "later, join them into a round without twisting them, and hang a marker where it begins "
+        "and one behind each piece but the last: front 22, back 30. These lines are for front. "
+        "Needles: 1 to 3 sizes thinner than for the swatch.");
+    ck_assert_int_eq((int)under(&t, 4, "whole round")->number, 52);
+    is_text(under(&t, 8, "rows"), "21");
+    is_text(under(&t, 9, "what to do"), "Decrease 1 stitch at each end beside the markers.");
+    is_text(under(&t, 10, "rows"), "23 to 26");
+    is_text(under(&t, 10, "what to do"),
+        "From here in rows, this piece by itself: leave the stitches of back on hold, and join the "
+        "yarn at the right edge of these 22 for a right-side row. Bind off 3 stitches at the right "
+        "edge in row 23.");
+    ck_assert_int_eq(under(&t, 10, "whole round")->kind, HW_CELL_EMPTY);
+    plan.slice = 1;
+    t = table_of(&plan);
+    ck_assert_ptr_nonnull(strstr(under(&t, 4, "what to do")->text, "together with front: cast"));
+    ck_assert_ptr_nonnull(strstr(under(&t, 4, "what to do")->text, "These lines are for back."));
+}
+END_TEST
+
+/* A piece that is a round of its own has one marker, and nothing waits where its rows turn. */
+START_TEST(words_for_one_piece)
+{
+    hw_rowplan plan = made_in_rounds();
+    plan.tube = NULL;
+    hw_row_runs runs = runs_of(&plan);
+    ck_assert_ptr_nonnull(strstr(hw_rowwords_run(&plan, &runs.list[0], &arena),
+        "Cast on 22 stitches over a thread that is taken out later and join them into a round "
+        "without twisting them, with a marker where it begins."));
+    ck_assert_str_eq(hw_rowwords_run(&plan, &runs.list[5], &arena),
+        "Decrease 1 stitch on both sides of the marker.");
+    ck_assert_str_eq(hw_rowwords_run(&plan, &runs.list[6], &arena),
+        "From here in rows: turn at the end of this row, a right-side row over 22 stitches, and of "
+        "each row after it. Bind off 3 stitches at the right edge in row 23.");
 }
 END_TEST
 
@@ -377,11 +441,31 @@ START_TEST(json_for_the_hand)
 }
 END_TEST
 
+START_TEST(json_for_rounds)
+{
+    hw_rowplan plan = made_in_rounds();
+    json_t *array = json_of(&plan);
+    const json_t *block = json_array_get(array, 0);
+    ck_assert(json_is_true(json_object_get(block, "in_rounds")));
+    ck_assert_int_eq(number(block, "round_rows"), 22);
+    const json_t *names = json_object_get(block, "round_pieces");
+    ck_assert_int_eq((int)json_array_size(names), 2);
+    ck_assert_str_eq(json_string_value(json_array_get(names, 1)), "back");
+    const json_t *rows = json_object_get(block, "rows");
+    ck_assert_int_eq(number(json_array_get(rows, 21), "round_stitches"), 48);
+    const json_t *row = json_array_get(rows, 22);
+    ck_assert(json_is_null(json_object_get(row, "round_stitches")));
+    const json_t *hand = json_array_get(json_object_get(row, "hand"), 0);
+    ck_assert_str_eq(word(hand, "what"), "into rows");
+    ck_assert_int_eq(number(hand, "stitches"), 22);
+    json_decref(array);
+}
+END_TEST
+
 /* Each request refused in turn. */
 START_TEST(no_memory)
 {
-    example_rows_shape(&e);
-    hw_rowplan plan = made();
+    hw_rowplan plan = made_in_rounds();
     hw_status status = HW_ERR_NOMEM;
     long n = 1;
     for (; status != HW_OK; n++) {
@@ -404,8 +488,8 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = { runs_of_a_hem, runs_with_shaping, steps_inside_a_run,
-        runs_by_chance, table_for_a_bed, table_for_the_hand, rows_of_chart_and_card, json_for_a_bed,
-        json_for_the_hand, no_memory };
+        runs_by_chance, table_for_a_bed, table_for_the_hand, table_for_rounds, words_for_one_piece,
+        rows_of_chart_and_card, json_for_a_bed, json_for_the_hand, json_for_rounds, no_memory };
     Suite *suite = suite_create("row runs");
     TCase *tcase = tcase_create("all");
     tcase_set_timeout(tcase, 60); /* sanitizers on a busy machine */

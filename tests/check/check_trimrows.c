@@ -198,9 +198,9 @@ START_TEST(hand_knitting)
     check_holes(&plan, 6, 4, 14);
     check_holes(&plan, 17, 4, 14); /* 20 - 14 - 2, and 20 - 4 - 2 */
     HANDS(&plan, 22, HW_HAND_HANG_HEM, HW_HAND_BIND_OFF);
-    e.task.in_rounds = true;
+    e.task.round_rows = plan.count;
     plan = made();
-    ck_assert(plan.in_rounds);
+    ck_assert_int_eq(plan.round_rows, plan.count);
     for (int i = 0; i < plan.count; i++) {
         ck_assert(plan.rows[i].right_side && plan.rows[i].before == HW_RIGHT);
     }
@@ -386,7 +386,7 @@ START_TEST(neckband_of_the_tank)
     ck_assert_str_eq(
         trimmed(&t, NECKBAND)->row_trim.along, "40 down back neck right, 40 up back neck left");
     const hw_rowplan *neck = rows_of(&t, NECKBAND);
-    ck_assert(!neck->in_rounds);
+    ck_assert(neck->round_rows == 0);
     ck_assert_int_eq(neck->count, 6 + 1 + 5 + 1);
     static const double dials[] = { [0] = 6, [7] = 5, [12] = 7 };
     for (int i = 0; i < 13; i += i == 7 ? 5 : 7) {
@@ -401,8 +401,8 @@ START_TEST(neckband_of_the_tank)
         EDITS({ "machine: standard", "machine: hand" },
             TRIMS("  placket: {gauge: {stitches: 90, rows: 135}}\n")),
         NULL);
-    ck_assert(rows_of(&t, NECKBAND)->in_rounds);
-    ck_assert(!rows_of(&t, ARMBAND)->in_rounds);
+    ck_assert_int_eq(rows_of(&t, NECKBAND)->round_rows, rows_of(&t, NECKBAND)->count);
+    ck_assert_int_eq(rows_of(&t, ARMBAND)->round_rows, 0);
     /* No bed, so none is too short. */
     ck_assert(!trimmed(&t, PLACKET)->too_long);
     ck_assert_int_eq(tank_notes(&t.plan, "needles; pick it up"), 0);
