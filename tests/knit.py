@@ -93,7 +93,7 @@ def by_chance(job):
         ringless = project["rounds"] and not project["rings"]
         if doc is None:
             no_ring = "close to a round" in words
-            kind = "refused" if no_ring == ringless else "wrong"
+            kind = "wrong" if no_ring and not ringless else "refused"
             return seed, kind, 0, words, [], []
         if ringless:
             return seed, "wrong", 0, "rounds without a ring are not refused", [], []

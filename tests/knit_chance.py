@@ -620,7 +620,7 @@ def bind_off_in_round(doc, rng):
 
 def a_round_more(doc, rng):
     """Of all pieces: only that rows turn too soon then tells."""
-    if round_blocks(doc, rng) is None:
+    if round_blocks(doc, rng, lambda block: block["round_pieces"]) is None:
         return False
     for block in doc["rows"]:
         block["round_rows"] += block["in_rounds"]
@@ -628,7 +628,7 @@ def a_round_more(doc, rng):
 
 
 def piece_out_of_round(doc, rng):
-    block = round_blocks(doc, rng)
+    block = round_blocks(doc, rng, lambda block: block["round_pieces"])
     if block is None:
         return False
     block["round_pieces"] = block["round_pieces"][1:]

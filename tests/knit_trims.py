@@ -113,7 +113,11 @@ class WantedTrim(Wanted):
         begins = ("right" if rounds else "left") if self.hand else project["begins"]
         need(block["trim"] is True, "is no trim")
         need(block["start_side"] == begins, "starts at the", block["start_side"])
-        need(block["in_rounds"] == rounds, "in rounds")
+        need(block["in_rounds"] == rounds and block["round_pieces"] == [], "in rounds")
+        need(block["round_rows"] == (len(block["rows"]) if rounds else 0), "rounds, not all rows")
+        for row in block["rows"]:
+            need(row["round_stitches"] == (row["stitches"] if rounds else None), "row",
+                 row["number"], "has", row["round_stitches"], "in the whole round")
         for key in ("cast_on", "closing"):
             need(block[key] == self.said.get(key, project[key]), key, block[key])
         work = self.machine["work"]

@@ -486,7 +486,7 @@ class Wanted:
             first = draft["neck_row"] if name.startswith("neck") else 0
             for n in range(first, draft["rows"]):
                 below = (low[n] - low[n - 1]) / 2 if n > 0 else 0
-                above = (low[n + 2] - low[n + 1]) / 2 if n + 1 < draft["rows"] else 0
+                above = (low[min(n + 2, draft["rows"])] - low[min(n + 1, draft["rows"] - 1)]) / 2
                 least, most = edge.span(low[n] - below, low[n + 1] + above)
                 off = max(least - across[n] / per_cm, across[n] / per_cm - most)
                 need(off * per_cm <= 0.5 + HAIR, "row", n, "above the hem,", name, "edge:",

@@ -84,10 +84,13 @@ static void sides(hw_json_writer *w, json_t *object, const hw_row *row, bool bed
     hw_json_put(w, object, "right_side", bed ? json_null() : json_boolean(row->right_side));
 }
 
+/* A trim that closes to a ring is a whole round by itself. */
 static json_t *round_sts(const hw_rowplan *plan, const hw_row *row)
 {
-    bool round = plan->tube != NULL && row->number <= plan->round_rows;
-    return round ? json_integer(plan->tube->sts[row->number - 1]) : json_null();
+    if (row->number > plan->round_rows) {
+        return json_null();
+    }
+    return json_integer(plan->tube != NULL ? plan->tube->sts[row->number - 1] : row->sts);
 }
 
 static json_t *round_pieces(hw_json_writer *w, const hw_rowplan *plan)

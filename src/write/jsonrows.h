@@ -24,10 +24,10 @@
  *                    is left: open, or bound off
  *   closing          "hung", "sewn"
  *   in_rounds        true or false: some rows are rounds; true in hand knitting alone
- *   round_rows       rows 1 to this one are rounds, knitted together with the pieces of the tube;
- *                    0 where none are. The row after them is the first of those that turn
- *   round_pieces     names of the tube's pieces in the order of a round, from where it begins: the
- *                    left edge of each meets the right edge of the next; empty where none are
+ *   round_rows       rows 1 to this one are rounds, knitted together with the pieces of the tube,
+ *                    or of a trim that is a ring; 0 where none are. The row after them is the first
+ * of those that turn round_pieces     names of the tube's pieces in the order of a round, from
+ * where it begins: the left edge of each meets the right edge of the next; empty where none are
  *   hem_rows         row number of the hem's last row; row n above the hem, from 0, has the number
  *                    hem_rows + n + 1
  *   rows             in knitting order, as below
