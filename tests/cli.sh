@@ -408,7 +408,7 @@ says 'a card is drawn' 'Written: pictures/with-card-card-1.svg' \
     'Written: pictures/with-card-card-upper-1.svg'
 
 check 'every size' 0 plan flag-project.yaml --only table --show rows
-says 'every size' 'front, size narrow' 'back, size narrow' 'front, size wide' 'back, size wide'
+says 'every size' 'front, all sizes' 'back, all sizes' 'size narrow' 'size wide'
 check 'one size alone' 0 plan flag-project.yaml --only table --show rows --size wide
 says 'one size alone' 'front, size wide' 'back, size wide'
 grep -qF 'size narrow' out && bad 'the other size' || good

@@ -12,11 +12,13 @@ typedef enum {
     HW_STYLE_TITLE,   /* the table's first line */
     HW_STYLE_HEAD,    /* column heads: size names */
     HW_STYLE_SECTION, /* a line that begins a group of rows: a piece's name */
+    HW_STYLE_PIECE,   /* the same; on paper a new page begins with it */
     HW_STYLE_LABEL,   /* what a row holds */
     HW_STYLE_KEY,     /* a number that the knitter works from: cast on */
     HW_STYLE_WARNING,
     HW_STYLE_SAFETY,
     HW_STYLE_NOTE,       /* running text, wraps */
+    HW_STYLE_PARAGRAPH,  /* the same over all columns, in the first of them */
     HW_STYLE_FILL_IN,    /* an empty cell that a person fills in */
     HW_STYLE_BACKGROUND, /* chart squares */
     HW_STYLE_CONTRAST,

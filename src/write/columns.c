@@ -8,6 +8,16 @@
 #include "core/buf.h"
 
 enum { LONGEST_WORD = 24, SHORTEST_TEXT = 36, WORDS_OVER_NUMBERS = 14 };
+enum { SHORTEST_ON_PAPER = 32, SHORTEST_BY_SQUARES = 20, TO_WRITE_IN = 24 };
+
+/* What a text may be narrowed to, to be wrapped: in a workbook sooner, where columns are not folded
+ * below each other, and soonest beside a chart, whose squares it drives off the page. */
+static int shortest_text(const hw_columns_range *range)
+{
+    return !range->letters        ? SHORTEST_TEXT
+           : range->table->square ? SHORTEST_BY_SQUARES
+                                  : SHORTEST_ON_PAPER;
+}
 
 static void format(char *room, const char *how, ...) HW_FORMAT(2, 3);
 static void format(char *room, const char *how, ...)
@@ -33,6 +43,12 @@ const char *hw_columns_cell(const hw_cell *cell, char *room)
         return room;
     }
     return "";
+}
+
+bool hw_columns_run_on(const hw_cell *cell)
+{
+    return cell->style == HW_STYLE_TITLE || cell->style == HW_STYLE_SECTION ||
+           cell->style == HW_STYLE_PIECE || cell->style == HW_STYLE_PARAGRAPH;
 }
 
 bool hw_columns_squares(const hw_table *table, int column)
@@ -84,8 +100,10 @@ static need cell_need(const hw_columns_range *range, int row, int column)
 {
     const hw_table *table = range->table;
     const hw_cell *cell = hw_cells_at(table, row, column);
-    if (cell->kind == HW_CELL_EMPTY || cell->style == HW_STYLE_TITLE ||
-        cell->style == HW_STYLE_SECTION) {
+    if (cell->style == HW_STYLE_FILL_IN && range->letters && column == table->columns - 1) {
+        return (need){ TO_WRITE_IN, TO_WRITE_IN }; /* by hand, and in words */
+    }
+    if (cell->kind == HW_CELL_EMPTY || hw_columns_run_on(cell)) {
         return (need){ 0, 0 };
     }
     if (table->square && cell->kind == HW_CELL_COUNT && cell->style == HW_STYLE_HEAD) {
@@ -106,7 +124,8 @@ static need cell_need(const hw_columns_range *range, int row, int column)
         int most = among && wanted > WORDS_OVER_NUMBERS ? WORDS_OVER_NUMBERS : wanted;
         return (need){ most > least ? most : least, least };
     }
-    return (need){ width, width < SHORTEST_TEXT ? width : SHORTEST_TEXT };
+    int shortest = shortest_text(range);
+    return (need){ width, width < shortest ? width : shortest };
 }
 
 static need column_need(const hw_columns_range *range, int column)

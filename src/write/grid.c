@@ -84,9 +84,6 @@ void hw_grid_number(hw_grid *grid, int column, hw_cell_style style, double numbe
 void hw_grid_line(hw_grid *grid, hw_cell_style style, const char *text)
 {
     hw_grid_row(grid);
-    for (int c = 1; c < grid->table.columns && style == HW_STYLE_SECTION; c++) {
-        put(grid, c, (hw_cell){ .kind = HW_CELL_EMPTY, .style = style });
-    }
     hw_grid_text(grid, 0, style, text);
 }
 

@@ -147,7 +147,7 @@ static void join_lines(const hw_sheet *sheet)
             closes = closes && join->closes;
         }
         hw_grid_line(
-            sheet->grid, closes ? HW_STYLE_LABEL : HW_STYLE_WARNING, garment->joins[k].text);
+            sheet->grid, closes ? HW_STYLE_PARAGRAPH : HW_STYLE_WARNING, garment->joins[k].text);
         hw_sheet_length_rows(
             sheet, &(hw_sheet_lengths){ "  the first", cm[0], sizes, HW_STYLE_PLAIN });
         hw_sheet_length_rows(
@@ -247,7 +247,7 @@ void hw_sheet_shaping(const hw_sheet *sheet)
         "On a machine the purl side faces you: the left edge hangs at the right of the bed.",
         "Stitches are bound off or cast on at the start of a row; single ones change at either "
         "end.",
-        "The stitches are the visible ones of the row after the step's last working; once the neck",
+        "The stitches are the visible ones of the row after the step's last working; once the neck "
         "has parted a piece, those of one half.",
     };
     hw_grid_begin(sheet->grid, sheet->arena, "Shaping", COLUMNS);
@@ -272,8 +272,5 @@ void hw_sheet_shaping(const hw_sheet *sheet)
             }
         }
     }
-    hw_grid_section(sheet->grid, "how to read this");
-    for (size_t i = 0; i < sizeof lines / sizeof lines[0]; i++) {
-        hw_grid_line(sheet->grid, HW_STYLE_SECTION, lines[i]);
-    }
+    hw_sheet_reading(sheet, lines, (int)(sizeof lines / sizeof lines[0]));
 }

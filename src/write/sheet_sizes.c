@@ -391,10 +391,7 @@ static void reading_lines(const hw_sheet *sheet)
         "On a machine the purl side faces you: the right edge hangs on the left of the bed.",
         "Break: stitches more (minus: fewer) than the gap between motifs across a seam.",
     };
-    hw_grid_section(sheet->grid, "how to read this");
-    for (size_t i = 0; i < sizeof lines / sizeof lines[0]; i++) {
-        hw_grid_line(sheet->grid, HW_STYLE_SECTION, lines[i]);
-    }
+    hw_sheet_reading(sheet, lines, (int)(sizeof lines / sizeof lines[0]));
 }
 
 void hw_sheet_sizes(const hw_sheet *sheet)

@@ -146,12 +146,13 @@ static void ratio_line(const hw_sheet *sheet, int trim, int size, int edge)
     const char *name = hw_trimming_edge(sheet->plan->whole, trim, edge, sheet->arena);
     const char *words = hw_pickup_best_words(share, sheet->arena);
     bool refused = name == NULL || words == NULL;
-    hw_sheet_lines(sheet, refused ? NULL
-                                  : hw_arena_format(sheet->arena, "%s, %s: %s",
-                                        sheet->plan->finished.names[size], name, words));
+    hw_grid_line(sheet->grid, HW_STYLE_PARAGRAPH,
+        refused ? NULL
+                : hw_arena_format(
+                      sheet->arena, "%s, %s: %s", sheet->plan->finished.names[size], name, words));
 }
 
-/* How many in so many rows, where an edge runs up enough: lines that run on over the columns. */
+/* How many in so many rows, where an edge runs up enough. */
 static void ratio_lines(const hw_sheet *sheet, int trim)
 {
     for (int p = 0; p < edges_of(sheet, trim)->count; p++) {

@@ -49,8 +49,8 @@ hw_sheet hw_sheet_part(const hw_sheet *sheet, int part);
  * memory. */
 char *hw_sheet_part_name(const hw_sheet *sheet, int part);
 
-/* Add a text in lines that run on over the columns, as a section's do; NULL is refused memory. */
-void hw_sheet_lines(const hw_sheet *sheet, const char *text);
+/* Add a section that says how a table is read, a paragraph to each text. */
+void hw_sheet_reading(const hw_sheet *sheet, const char *const *texts, int count);
 
 /* The first line of a table: the garment's name, and what the table holds. */
 void hw_sheet_title(const hw_sheet *sheet, const char *what);

@@ -169,6 +169,17 @@ static const hw_cell *under(const hw_table *t, int row, const char *head)
     ck_abort_msg("no column %s", head);
 }
 
+static int row_of(const hw_table *t, const char *text)
+{
+    for (int r = 0; r < t->rows; r++) {
+        const hw_cell *c = hw_cells_at(t, r, 0);
+        if (c->kind == HW_CELL_TEXT && strcmp(c->text, text) == 0) {
+            return r;
+        }
+    }
+    ck_abort_msg("no row %s", text);
+}
+
 static void is_text(const hw_cell *c, const char *text)
 {
     ck_assert_int_eq(c->kind, HW_CELL_TEXT);
@@ -218,12 +229,54 @@ START_TEST(table_for_a_bed)
     example_rows_hem(&e, &hem);
     plan = made();
     t = table_of(&plan);
-    int row = 4; /* lines of the finding that run on, then the rows */
-    for (; hw_cells_at(&t, row, 0)->style == HW_STYLE_SECTION; row++) {
-        ck_assert_uint_le(strlen(hw_cells_at(&t, row, 0)->text), 95);
+    int row = 4; /* findings, each a paragraph, then the rows */
+    for (; hw_cells_at(&t, row, 0)->style == HW_STYLE_PARAGRAPH; row++) {
+        ck_assert_ptr_nonnull(hw_cells_at(&t, row, 0)->text);
     }
     ck_assert_int_gt(row, 4);
     is_text(under(&t, row + 1, "dial"), "loosest");
+}
+END_TEST
+
+/* By hand: two sizes of 22 and 26 stitches begin alike, up to the shaping; a third one of another
+ * piece stands by itself. */
+START_TEST(table_of_sizes)
+{
+    example_rows_shape(&e);
+    hw_rowplan narrow = made();
+    e.fit.cast_on_sts += 4;
+    e.fit.visible_sts += 4;
+    e.fit.main_sts += 4;
+    e.place.first -= 2;
+    e.place.last += 2;
+    e.task.shape = NULL;
+    e.task.steps = NULL;
+    e.task.plain_rows = 6;
+    hw_rowplan wide = made();
+    hw_row_block blocks[] = { { "back", "92", &narrow }, { "back", "98", &wide },
+        { "front", "92", &narrow } };
+    hw_grid grid;
+    hw_table t = { 0 };
+    hw_sheet sheet = { .plan = &document.plan, .arena = &arena, .grid = &grid };
+    hw_sheet_rows(&sheet, blocks, 3);
+    ck_assert_int_eq(hw_grid_finish(&grid, &t), HW_OK);
+    is_text(hw_cells_at(&t, 3, 0), "back, all sizes: rows 1 to 21");
+    ck_assert_int_eq(hw_cells_at(&t, 3, 0)->style, HW_STYLE_PIECE);
+    is_text(hw_cells_at(&t, 4, 0), "size 92");
+    is_text(under(&t, 4, "needles"), "L11 to R11");
+    is_count(under(&t, 4, "stitches"), 22);
+    is_text(under(&t, 5, "needles"), "L13 to R13");
+    is_count(under(&t, 5, "stitches"), 26);
+    is_text(under(&t, 6, "rows"), "1 to 10");
+    ck_assert_int_eq(under(&t, 6, "stitches")->kind, HW_CELL_EMPTY);
+    ck_assert_int_eq(
+        strncmp(under(&t, 6, "what to do")->text, "Cast on 22 (26) stitches in ", 28), 0);
+    int own = row_of(&t, "back, size 92, from row 22 on");
+    ck_assert_int_eq(hw_cells_at(&t, own, 0)->style, HW_STYLE_SECTION);
+    is_text(under(&t, own + 1, "rows"), "22");
+    ck_assert_int_gt(row_of(&t, "back, size 98, from row 22 on"), own);
+    ck_assert_int_eq(hw_cells_at(&t, row_of(&t, "front, size 92"), 0)->style, HW_STYLE_PIECE);
+    ck_assert(!t.large);
 }
 END_TEST
 
@@ -387,8 +440,8 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = { runs_of_a_hem, runs_with_shaping, steps_inside_a_run,
-        runs_by_chance, table_for_a_bed, table_for_the_hand, rows_of_chart_and_card, json_for_a_bed,
-        json_for_the_hand, no_memory };
+        runs_by_chance, table_for_a_bed, table_of_sizes, table_for_the_hand, rows_of_chart_and_card,
+        json_for_a_bed, json_for_the_hand, no_memory };
     Suite *suite = suite_create("row runs");
     TCase *tcase = tcase_create("all");
     tcase_set_timeout(tcase, 60); /* sanitizers on a busy machine */

@@ -106,7 +106,7 @@ START_TEST(outline)
     int open = find(in, "back left side to front right side", 0);
     int closed = find(in, "back neck to back neck left and back neck right", 0);
     ck_assert_int_eq(hw_cells_at(in, open, 0)->style, HW_STYLE_WARNING);
-    ck_assert_int_eq(hw_cells_at(in, closed, 0)->style, HW_STYLE_LABEL);
+    ck_assert_int_eq(hw_cells_at(in, closed, 0)->style, HW_STYLE_PARAGRAPH);
     tank_close(&t);
 }
 END_TEST
