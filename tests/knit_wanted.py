@@ -444,7 +444,8 @@ class Wanted:
         self.check_marks(piece, fabric)
 
     def check_outline(self, draft):
-        """Every row against the outline as drawn, within half a stitch and half a row."""
+        """Every row's edge, a line one row tall, against the outline as drawn: within half a stitch
+        and half a row."""
         per_cm, low = draft["sts_per_cm"], draft["low_cm"]
         gauge = self.plan.doc["gauge"]
         hem = self.part["hem"]
@@ -475,17 +476,21 @@ class Wanted:
             edge = Edge(draft["edges"][name])
             first = draft["neck_row"] if name.startswith("neck") else 0
             for n in range(first, draft["rows"]):
-                least, most = edge.span(low[n], low[n + 1])
+                below = (low[n] - low[n - 1]) / 2 if n > 0 else 0
+                above = (low[n + 2] - low[n + 1]) / 2 if n + 1 < draft["rows"] else 0
+                least, most = edge.span(low[n] - below, low[n + 1] + above)
                 off = max(least - across[n] / per_cm, across[n] / per_cm - most)
                 need(off * per_cm <= 0.5 + HAIR, "row", n, "above the hem,", name, "edge:",
                      f"{off * per_cm:.3f} stitches off")
 
     @staticmethod
     def pointed(draft, height, row):
-        """Whether the drawing holds no more than a stitch above the row that comes next."""
+        """Whether the drawing holds no more than a stitch above the row that comes next, whose
+        stitches may be those of half a row above it."""
         edges = {name: Edge(draft["edges"][name]) for name in draft["edges"]
                  if name != "top" and draft["edges"][name]}
-        spans = {name: edge.span(height + row / 2, height + row) for name, edge in edges.items()}
+        place = height + 1.5 * row
+        spans = {name: edge.span(place, place) for name, edge in edges.items()}
         if "neck left" in spans:
             widths = [spans["neck left"][1] - spans["left"][0],
                       spans["right"][1] - spans["neck right"][0]]
@@ -539,6 +544,12 @@ def check_plan(doc, project):
     return rows
 
 
+def follows(one, two):
+    """Whether each row of the second has what the first has in that row, or in the one before."""
+    return len(one) == len(two) and all(
+        b in (one[n], one[n - 1] if n > 0 else 0) for n, b in enumerate(two))
+
+
 def mirror(wanted, fabric, piece, other, other_fabric, other_piece):
     need(wanted.edges == other.edges[::-1], "edge stitches")
     need(wanted.hand or piece.marks == other_piece.marks, "marks")
@@ -547,7 +558,15 @@ def mirror(wanted, fabric, piece, other, other_fabric, other_piece):
     need((fit["left_margin_sts"], fit["right_margin_sts"], fit["motifs"])
          == (model["right_margin_sts"], model["left_margin_sts"], model["motifs"]), "margins")
     if wanted.hand:
-        return  # right-side rows begin at the right edge of both, so groups lie a row apart
+        # Right-side rows begin at the right edge of both, so groups lie a row apart.
+        for name, turned in (("inset_left_sts", "inset_right_sts"),
+                             ("inset_right_sts", "inset_left_sts"),
+                             ("neck_left_halves", "neck_right_halves"),
+                             ("neck_right_halves", "neck_left_halves")):
+            if wanted.draft and wanted.draft[name]:
+                one, two = wanted.draft[name], other.draft[turned]
+                need(follows(one, two) or follows(two, one), name, one, "mirrored", two)
+        return
     by_part = {}
     for row in other_fabric:
         by_part[row.number, row.part] = row

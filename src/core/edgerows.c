@@ -6,45 +6,47 @@
 #include <limits.h>
 #include <math.h>
 #include <stdlib.h>
+#include <string.h>
 
+#include "core/evenrows.h"
 #include "core/num.h"
 
 /* How it is done, and why that is always possible.
  *
- * Let f be the wanted inset. A row may have any inset within half a stitch of f at some height of
- * that row, its ends included: from up(least - 1/2) to down(most + 1/2), where least and most are
- * taken of f within the row. Only such insets are ever chosen, so the bound holds by itself.
+ * Let f be the wanted inset. Rows in which f is gentle have a plan, which does not look at where
+ * rows begin, so that both edges of a piece get the same. The others are free, and lie in sections:
+ * each begins with a row that begins at the leading edge, in which a group can go, and the next
+ * gentle row is another such. The rows of a section are found for the leading edge, row by row, by
+ * dynamic programming. An edge that follows gets the same one row later.
  *
- * A way through the rows exists. Let p be a row that may have a group, and p + 1 one that may not.
- * Give both nearest(f(y)), y the height at which p ends and p + 1 begins: y belongs to both rows,
- * so both keep the bound, and all change falls at the start of p. A first row that may not have a
- * group keeps 0, which is f where it begins. Two rows with groups in succession need no pairing.
- * f(y) lies at an end of a step across, if there is one, so no way has to break one into parts.
+ * The bound. An edge of a row is a line one row tall. It is near what is drawn where f is within
+ * half a stitch of it at some height at most half a row above or below that line. Let m(r) be the
+ * middle of row r. A row r of a section has an inset that is within half a stitch of f somewhere
+ * from m(r) to m(r + 1): for the leading edge that is at most half a row above row r, for the edge
+ * that follows at most half a row below row r + 1. So both are near.
  *
- * Which way is taken: where f is gentle the rows have a plan that does not look at where rows
- * begin, so that both edges of a piece get the same; elsewhere the cheapest way is found row by
- * row, by dynamic programming. To leave the plan costs more than all else together.
+ * A way through a section exists. Let p be one of its rows that may have a group, and p + 1 one
+ * that may not. Give both nearest(f(m(p + 1))): that height belongs to both, and all change falls
+ * at the start of p. Two rows with groups in succession need no pairing. Of a last row that may
+ * have a group, see left_for_end.
+ * Where a section ends, the next row may have a group, and takes its planned inset. Where one
+ * begins, the edge that follows keeps the inset of the row before for one row more, and that has
+ * to be near there: else the section is begun two rows lower.
  *
  * The plan on a machine is nearest(f) half-way up each row, which changes by a stitch in single
  * rows where f is gentle; f reaches half a stitch between two insets at a height that belongs to
- * one row, and in that row and the next both insets keep the bound. Within this freedom changes
- * move so that as many as possible in succession have one distance, or a few that take turns
- * (even_block). In hand knitting
- * changes fall into right-side rows, and the plan is nearest(f) where the right-side row ends. */
+ * one row, and in that row and the next both insets are within half a stitch of f somewhere in the
+ * row itself. Within this freedom changes move so that as many as possible in succession have one
+ * distance, or a few that take turns (evenrows.c). In hand knitting changes fall into right-side
+ * rows, and the plan is nearest(f) where the right-side row ends. */
 
-enum {
-    SHORT_ROWS = 4, /* a gentle part of fewer rows between two flat ones is worked as they are */
-    MOST_MOVE = 2,  /* rows by which a change may move from where rounding puts it */
-    FEW_STEPS = 6,
-    MOST_RUNS = 4, /* that take turns */
-};
+enum { SHORT_ROWS = 4 }; /* a gentle part of fewer rows between flat ones is worked as they are */
 
 /* A stitch in each row is no more than that. */
 #define SAME_STS 1e-9
 
-/* What a choice costs. Own choice, but for the order: the plan first. */
-static const double off_plan = 1e4; /* for a stitch off the plan */
-static const double one_change = 1; /* for a change where there is no plan */
+/* What a choice costs in a section. Own choice. */
+static const double one_change = 1; /* for a change */
 static const double lone_group = 1; /* more, for a group of one in a wrong-side row */
 static const double off_pair = 0.1; /* more, for a stitch off what is drawn within a pair */
 static const double scattered = 4;  /* more, for a single stitch in a row without groups */
@@ -55,16 +57,15 @@ typedef struct {
     const hw_edge_rows *edge;
     int *low, *high; /* [rows] the insets that keep the bound */
     int *plan;       /* [rows] */
-    bool *free;      /* [rows] the plan does not hold there */
-    int *from, *to;  /* [rows] windows of changes; see even_block */
-    int *at, *moved; /* [rows] rows of changes, as rounding puts them and as they are spread */
+    int *inset;      /* [rows] of the leading edge */
+    bool *free;      /* [rows] in a section: the plan does not hold there */
 } work;
 
 static bool open_work(const hw_edge_rows *edge, hw_arena *room, work *out)
 {
     size_t n = (size_t)edge->rows;
     work w = { .edge = edge, .free = hw_arena_get(room, n, sizeof *w.free) };
-    int **const lists[] = { &w.low, &w.high, &w.plan, &w.from, &w.to, &w.at, &w.moved };
+    int **const lists[] = { &w.low, &w.high, &w.plan, &w.inset };
     bool good = w.free != NULL;
     for (size_t i = 0; i < sizeof lists / sizeof lists[0] && good; i++) {
         *lists[i] = hw_arena_get(room, n, sizeof(int));
@@ -81,37 +82,65 @@ static int within_limits(int sts)
     return sts < -most ? -most : sts > most ? most : sts;
 }
 
-static void find_bounds(work *w)
+static int nearest(double sts)
 {
-    const hw_edge_rows *edge = w->edge;
-    for (int row = 0; row < edge->rows; row++) {
-        w->low[row] = within_limits(hw_num_up(edge->least[row] - 0.5));
-        w->high[row] = within_limits(hw_num_down(edge->most[row] + 0.5));
-    }
-    if (edge->starts_anywhere) {
-        /* One inset for both halves, whichever of them can have a group in the next row: it has
-         * to keep the bound there too. */
-        w->low[0] = within_limits(hw_num_nearest(edge->at_low[1]));
-        w->high[0] = w->low[0];
-    }
+    return within_limits(hw_num_nearest(sts));
 }
 
-static bool keeps(const work *w, int row, int inset)
+/* Insets from low to high. */
+typedef struct {
+    int low, high;
+} range;
+
+/* Those within half a stitch of what is wanted somewhere in some halves of rows, from the first of
+ * them up to, but not with, the end; there may be fewer than these. */
+static range near_halves(const hw_edge_rows *edge, int first, int end)
 {
-    return inset >= w->low[row] && inset <= w->high[row];
+    first = first > 0 ? first : 0;
+    end = end < 2 * edge->rows ? end : 2 * edge->rows;
+    double least = edge->least[first];
+    double most = edge->most[first];
+    for (int half = first + 1; half < end; half++) {
+        least = fmin(least, edge->least[half]);
+        most = fmax(most, edge->most[half]);
+    }
+    return (range){ within_limits(hw_num_up(least - 0.5)), within_limits(hw_num_down(most + 0.5)) };
+}
+
+/* Near a row, with half a row more below and above it. */
+static range near_row(const hw_edge_rows *edge, int row)
+{
+    return near_halves(edge, 2 * row - 1, 2 * row + 3);
+}
+
+static void set_bounds(work *w, int row, range bounds)
+{
+    w->low[row] = bounds.low;
+    w->high[row] = bounds.high;
 }
 
 /* ---- The plan ---- */
 
-static int before(const work *w, int row)
+/* Where a neck's edge begins: one inset for both halves, which has to stay for the first two rows
+ * of a section and, at the edge that follows, for a third. */
+static int start_inset(const work *w, bool section)
 {
-    bool first = row == 0;
-    return first ? (w->edge->starts_anywhere ? w->plan[0] : 0) : w->plan[row - 1];
+    const hw_edge_rows *edge = w->edge;
+    if (!edge->starts_anywhere) {
+        return 0;
+    }
+    bool pair = section && edge->may[0] >= HW_ROW_GROUP && edge->rows > 1;
+    return nearest(edge->at[pair ? 3 : 2]);
 }
 
-static void set_free(work *w, int first, int last)
+static int before(const work *w, int row)
 {
-    for (int row = first < 0 ? 0 : first; row <= last && row < w->edge->rows; row++) {
+    return row == 0 ? start_inset(w, false) : w->plan[row - 1];
+}
+
+static void set_free(work *w, int first, int end)
+{
+    for (int row = first < 0 ? 0 : first; row < end && row < w->edge->rows; row++) {
         w->free[row] = true;
     }
 }
@@ -122,13 +151,9 @@ static void plan_any_row(work *w)
     const hw_edge_rows *edge = w->edge;
     for (int row = 0; row < edge->rows; row++) {
         bool fixed = row == 0 && edge->starts_anywhere;
-        w->plan[row] = fixed ? w->low[0] : within_limits(hw_num_nearest(edge->at_mid[row]));
-    }
-    for (int row = 0; row < edge->rows; row++) {
-        double climb = edge->at_low[row + 1] - edge->at_low[row];
-        if (abs(w->plan[row] - before(w, row)) >= 2 || fabs(climb) > 1 + SAME_STS) {
-            set_free(w, row - 1, row + 2);
-        }
+        w->plan[row] = fixed ? start_inset(w, false) : nearest(edge->at[2 * row + 1]);
+        double climb = edge->at[2 * row + 2] - edge->at[2 * row];
+        w->free[row] = abs(w->plan[row] - before(w, row)) >= 2 || fabs(climb) > 1 + SAME_STS;
     }
 }
 
@@ -136,18 +161,40 @@ static void plan_any_row(work *w)
 static void plan_pairs(work *w)
 {
     const hw_edge_rows *edge = w->edge;
-    int last = edge->starts_anywhere ? w->low[0] : 0;
     for (int row = 0; row < edge->rows; row++) {
         bool fixed = row == 0 && edge->starts_anywhere;
-        int inset = last;
-        if (edge->right_side[row] && !fixed) {
-            inset = within_limits(hw_num_nearest(edge->at_low[row + 1]));
+        bool anew = edge->right_side[row] && !fixed;
+        w->plan[row] = anew ? nearest(edge->at[2 * row + 2]) : before(w, row);
+        w->free[row] = abs(w->plan[row] - before(w, row)) >= 2;
+    }
+}
+
+/* Rows that can only hold follow no plan. */
+static void free_held(work *w)
+{
+    for (int row = 0; row < w->edge->rows; row++) {
+        if (w->edge->may[row] == HW_ROW_HOLD) {
+            set_free(w, row - 2, row + 2);
         }
-        w->plan[row] = inset;
-        if (abs(inset - last) >= 2) {
-            set_free(w, row - 2, row + 3);
-        }
-        last = inset;
+    }
+}
+
+static bool may_begin(const work *w, int row)
+{
+    return w->edge->may[row] == HW_ROW_GROUP || w->edge->may[row] == HW_ROW_SPARE;
+}
+
+/* Sections begin, and end, where a row may have a group; none ends just below the last row. */
+static void align(work *w)
+{
+    for (int row = w->edge->rows - 1; row > 0; row--) {
+        bool begins = w->free[row] && !w->free[row - 1];
+        w->free[row - 1] = w->free[row - 1] || (begins && !may_begin(w, row));
+    }
+    for (int row = 1; row < w->edge->rows; row++) {
+        bool ends = !w->free[row] && w->free[row - 1];
+        bool fits = may_begin(w, row) && row + 1 < w->edge->rows;
+        w->free[row] = w->free[row] || (ends && !fits);
     }
 }
 
@@ -166,209 +213,61 @@ static void close_gaps(work *w)
     }
 }
 
-/* Rows that can only hold follow no plan. */
-static void free_held(work *w)
+static bool begins_section(const work *w, int row)
 {
-    for (int row = 0; row < w->edge->rows; row++) {
-        if (w->edge->may[row] == HW_ROW_HOLD) {
-            set_free(w, row - 2, row + 1);
+    return row > 0 && w->free[row] && !w->free[row - 1];
+}
+
+/* The inset before a section has to be near its first row too. */
+static void begin_low_enough(work *w)
+{
+    for (int row = w->edge->rows - 1; row > 0; row--) {
+        range near = near_row(w->edge, row);
+        int last = w->plan[row - 1];
+        if (begins_section(w, row) && (last < near.low || last > near.high)) {
+            set_free(w, row - 2, row);
         }
     }
 }
 
-/* ---- Even distances ---- */
-
-/* Changes in one direction between two rows of which the insets stay. */
-typedef struct {
-    int first_row, last_row; /* changes fall after the first, and not after the last */
-    int sign;
-    int count; /* their rows are in work.at */
-} block;
-
-/* In which rows each change can fall, with all others where they are or moved likewise. */
-static void find_windows(work *w, const block *b)
+/* Insets that keep the bound with the plan: within the row, before a section near the next. */
+static void find_bounds(work *w)
 {
-    for (int i = 0; i < b->count; i++) {
-        int at = w->at[i];
-        int inset = w->plan[at];
-        int from = at;
-        int to = at;
-        while (at - from < MOST_MOVE && from - 1 > b->first_row && keeps(w, from - 1, inset)) {
-            from--;
+    const hw_edge_rows *edge = w->edge;
+    for (int row = 0; row < edge->rows; row++) {
+        range own = near_halves(edge, 2 * row, 2 * row + 2);
+        if (row + 1 < edge->rows && begins_section(w, row + 1)) {
+            range next = near_row(edge, row + 1);
+            own.low = next.low > own.low ? next.low : own.low;
+            own.high = next.high < own.high ? next.high : own.high;
         }
-        while (to - at < MOST_MOVE && to < b->last_row && keeps(w, to, inset - b->sign)) {
-            to++;
-        }
-        w->from[i] = from;
-        w->to[i] = to;
-    }
-    for (int i = b->count - 2; i >= 0; i--) {
-        if (w->to[i] > w->to[i + 1] - 1) {
-            w->to[i] = w->to[i + 1] - 1;
-        }
+        set_bounds(w, row, own);
     }
 }
 
-/* Changes in runs that take turns, each at the same distance: with one run all have this distance,
- * with two it is that from a change to the next but one, and so on. */
-typedef struct {
-    int rows[MOST_RUNS + 1]; /* of the first changes, up to where the first run goes on */
-    int fixed;               /* so many of them */
-    int runs, times;         /* `times` of all changes, not of each run */
-    int strain;              /* rows by which they have moved, all together */
-} weave;
-
-static int row_of(const weave *v, int change)
+/* A group in the very last row would come a row too late at the edge that follows, so it is left
+ * for the end at both: the inset of the row before is near there too. */
+static bool left_for_end(const work *w, int row)
 {
-    if (change < v->fixed) {
-        return v->rows[change];
-    }
-    return v->rows[change % v->runs] + change / v->runs * (v->rows[v->runs] - v->rows[0]);
+    bool last = row + 1 == w->edge->rows && row > 0;
+    return last && w->free[row] && w->edge->may[row] >= HW_ROW_GROUP;
 }
 
-/* How far the distances of the first changes hold. */
-static void extend(const work *w, const block *b, int change, weave *v)
+/* Now the plan holds where it is, and sections have bounds of their own. */
+static void settle_bounds(work *w)
 {
-    v->times = 0;
-    v->strain = 0;
-    for (int i = change; i < b->count; i++) {
-        int row = row_of(v, i - change);
-        if (row < w->from[i] || row > w->to[i]) {
-            break;
+    const hw_edge_rows *edge = w->edge;
+    for (int row = 0; row < edge->rows; row++) {
+        range own = { w->plan[row], w->plan[row] };
+        if (w->free[row]) {
+            own = left_for_end(w, row) ? near_row(edge, row)
+                                       : near_halves(edge, 2 * row + 1, 2 * row + 3);
         }
-        v->times++;
-        v->strain += abs(row - w->at[i]);
+        set_bounds(w, row, own);
     }
-}
-
-/* The first choice of rows from the k-th on: each as early as can be. */
-static void earliest(const work *w, int change, int k, weave *v)
-{
-    for (; k < v->fixed; k++) {
-        int from = w->from[change + k];
-        int least = k > 0 ? v->rows[k - 1] + 1 : v->rows[0];
-        v->rows[k] = from > least ? from : least;
-    }
-}
-
-/* The next choice, counted up like the wheels of a row counter; false after the last. */
-static bool next_choice(const work *w, int change, weave *v)
-{
-    int k = v->fixed - 1;
-    while (k >= 0 && v->rows[k] >= w->to[change + k]) {
-        k--;
-    }
-    if (k < 0) {
-        return false;
-    }
-    v->rows[k]++;
-    earliest(w, change, k + 1, v);
-    return true;
-}
-
-static bool better(const weave *a, const weave *b)
-{
-    return a->times != b->times ? a->times > b->times : a->strain < b->strain;
-}
-
-/* The longest that begins with a change, not before a row. */
-static weave longest(const work *w, const block *b, int change, int runs, int not_before)
-{
-    int left = b->count - change;
-    weave best = { 0 };
-    weave tried = {
-        .rows = { not_before }, .fixed = left < runs + 1 ? left : runs + 1, .runs = runs
-    };
-    earliest(w, change, 0, &tried);
-    do {
-        extend(w, b, change, &tried);
-        if (better(&tried, &best)) {
-            best = tried;
-        }
-    } while (next_choice(w, change, &tried));
-    return best;
-}
-
-/* The longest again and again; the steps that tell them. One that keeps to its windows leaves room
- * for the next, because a window ends early enough for those after it. */
-static int spread(work *w, const block *b, int runs)
-{
-    int steps = 0;
-    int not_before = 0;
-    for (int done = 0; done < b->count;) {
-        weave v = longest(w, b, done, runs, not_before);
-        assert(v.times > 0);
-        for (int i = 0; i < v.times; i++) {
-            w->moved[done + i] = row_of(&v, i);
-        }
-        steps += v.times < runs ? v.times : runs;
-        done += v.times;
-        not_before = w->moved[done - 1] + 1;
-    }
-    return steps;
-}
-
-/* Runs that take turns are harder to knit than one after the other, so they are for where those
- * would be more than a few, and must save at least a third of the steps (own choice). */
-static void even_block(work *w, const block *b)
-{
-    find_windows(w, b);
-    int best = 1;
-    int in_turn = spread(w, b, 1);
-    int fewest = 2 * in_turn / 3;
-    for (int runs = 2; runs <= MOST_RUNS && in_turn > FEW_STEPS; runs++) {
-        int steps = spread(w, b, runs);
-        if (steps <= fewest) {
-            best = runs;
-            fewest = steps - 1;
-        }
-    }
-    (void)spread(w, b, best);
-    int inset = w->plan[b->first_row];
-    int next = 0;
-    for (int row = b->first_row + 1; row <= b->last_row; row++) {
-        if (next < b->count && w->moved[next] == row) {
-            inset += b->sign;
-            next++;
-        }
-        w->plan[row] = inset;
-    }
-}
-
-/* Gentle rows from first to last: a block for each direction. */
-static void even_part(work *w, int first, int last)
-{
-    block b = { .first_row = first };
-    for (int row = first + 1; row <= last + 1; row++) {
-        /* a block that was spread already ends with the inset that it had */
-        int change = row <= last ? w->plan[row] - w->plan[row - 1] : -b.sign;
-        if (change == 0) {
-            continue;
-        }
-        if (b.count > 0 && change != b.sign) {
-            b.last_row = row - 1;
-            even_block(w, &b);
-            b = (block){ .first_row = row - 1 };
-        }
-        if (row <= last) {
-            b.sign = change;
-            w->at[b.count++] = row;
-        }
-    }
-}
-
-static void even_out(work *w)
-{
-    int rows = w->edge->rows;
-    for (int first = 0; first < rows; first++) {
-        int last = first;
-        while (!w->free[first] && last + 1 < rows && !w->free[last + 1]) {
-            last++;
-        }
-        if (last > first) {
-            even_part(w, first, last);
-        }
-        first = last;
+    if (edge->starts_anywhere) {
+        int start = start_inset(w, w->free[0]);
+        set_bounds(w, 0, (range){ start, start });
     }
 }
 
@@ -397,13 +296,18 @@ static bool open_ways(const work *w, hw_arena *room, ways *out)
     return out->cost != NULL && out->came != NULL;
 }
 
-static bool may_change(hw_row_kind kind, int change)
+/* Out of sections the plan has seen to that. */
+static bool may_change(const work *w, int row, int change)
 {
-    static const int most[HW_ROW_KIND_COUNT] = { [HW_ROW_SINGLE] = 1,
-        [HW_ROW_GROUP] = INT_MAX,
-        [HW_ROW_SPARE] = INT_MAX,
-        [HW_ROW_HOLD] = INT_MAX };
-    return change == 0 || (abs(change) <= most[kind] && !(kind == HW_ROW_HOLD && change < 0));
+    if (change == 0 || !w->free[row]) {
+        return true;
+    }
+    if (left_for_end(w, row)) {
+        return false;
+    }
+    hw_row_kind kind = w->edge->may[row];
+    bool single = kind == HW_ROW_SINGLE && w->edge->right_side == NULL && abs(change) == 1;
+    return single || kind >= HW_ROW_GROUP ? !(kind == HW_ROW_HOLD && change < 0) : false;
 }
 
 static double change_cost(const work *w, int row, int change)
@@ -421,17 +325,28 @@ static double change_cost(const work *w, int row, int change)
     return cost;
 }
 
+/* Half-way along the larger step across of those where a row of a section is looked at. */
+static bool on_step(const hw_edge_rows *edge, int row, int inset)
+{
+    bool found = false;
+    for (int half = 2 * row + 1; half < 2 * row + 3 && half < 2 * edge->rows; half++) {
+        found =
+            found || (inset > edge->step_least[half] + 0.5 && inset < edge->step_most[half] - 0.5);
+    }
+    return found;
+}
+
 static double inset_cost(const work *w, int row, int inset)
 {
     const hw_edge_rows *edge = w->edge;
     if (!w->free[row]) {
-        return off_plan * abs(inset - w->plan[row]);
+        return 0;
     }
-    double cost = fabs(inset - edge->at_mid[row]);
-    bool on_step = inset > edge->step_least[row] + 0.5 && inset < edge->step_most[row] - 0.5;
-    cost += on_step ? broken : 0;
-    bool group = edge->may[row] >= HW_ROW_GROUP;
-    return group ? cost + off_pair * fabs(inset - edge->at_low[row + 1]) : cost;
+    bool last = row + 1 == edge->rows;
+    double cost = fabs(inset - edge->at[last ? 2 * row + 1 : 2 * row + 2]);
+    cost += on_step(edge, row, inset) ? broken : 0;
+    bool pair = edge->may[row] >= HW_ROW_GROUP && !last;
+    return pair ? cost + off_pair * fabs(inset - edge->at[2 * row + 3]) : cost;
 }
 
 /* The cheapest way to one inset of a row; HUGE_VAL where there is none. */
@@ -447,7 +362,7 @@ static void reach(const work *w, ways *all, int row, int inset)
         int change = inset - last;
         double so_far = first ? 0 : all->cost[all->begin[row - 1] + (size_t)(last - low)];
         double cost = so_far + change_cost(w, row, change);
-        if (may_change(w->edge->may[row], change) && cost < least) {
+        if (may_change(w, row, change) && cost < least) {
             least = cost;
             came = last;
         }
@@ -457,7 +372,7 @@ static void reach(const work *w, ways *all, int row, int inset)
     all->came[here] = came;
 }
 
-static hw_status cheapest(const work *w, hw_arena *room, int *inset)
+static hw_status cheapest(work *w, hw_arena *room)
 {
     ways all = { 0 };
     if (!open_ways(w, room, &all)) {
@@ -478,10 +393,45 @@ static hw_status cheapest(const work *w, hw_arena *room, int *inset)
         return HW_ERR_INTERNAL;
     }
     for (int row = rows - 1; row >= 0; row--) {
-        inset[row] = best;
+        w->inset[row] = best;
         best = all.came[all.begin[row] + (size_t)(best - w->low[row])];
     }
     return HW_OK;
+}
+
+/* ---- The edge that follows ---- */
+
+/* Sections come a row later; what is planned does not. Where a single stitch makes up for a section
+ * it changes at once, at both edges in one row. */
+static void follow(const work *w, int *inset)
+{
+    const hw_edge_rows *edge = w->edge;
+    inset[0] = w->free[0] ? start_inset(w, true) : w->inset[0];
+    for (int row = 1; row < edge->rows; row++) {
+        bool any = edge->right_side == NULL || edge->right_side[row];
+        bool at_once = any && abs(w->inset[row] - inset[row - 1]) <= 1;
+        bool later = w->free[row] || (w->free[row - 1] && !at_once);
+        inset[row] = w->inset[later ? row - 1 : row];
+    }
+}
+
+static hw_status make_plan(work *w, hw_arena *room)
+{
+    bool any = w->edge->right_side == NULL;
+    if (any) {
+        plan_any_row(w);
+    } else {
+        plan_pairs(w);
+    }
+    free_held(w);
+    align(w);
+    close_gaps(w);
+    begin_low_enough(w);
+    find_bounds(w);
+    hw_even_rows rows = { .rows = w->edge->rows, .low = w->low, .high = w->high, .fixed = w->free };
+    hw_status status = any ? hw_even_rows_spread(&rows, room, w->plan) : HW_OK;
+    settle_bounds(w);
+    return status;
 }
 
 hw_status hw_edge_rows_find(const hw_edge_rows *edge, hw_arena *arena, int *inset)
@@ -492,18 +442,15 @@ hw_status hw_edge_rows_find(const hw_edge_rows *edge, hw_arena *arena, int *inse
     work w;
     hw_status status = open_work(edge, &room, &w) ? HW_OK : HW_ERR_NOMEM;
     if (status == HW_OK) {
-        find_bounds(&w);
-        if (edge->right_side != NULL) {
-            plan_pairs(&w);
-        } else {
-            plan_any_row(&w);
-        }
-        free_held(&w);
-        close_gaps(&w);
-        if (edge->right_side == NULL) {
-            even_out(&w);
-        }
-        status = cheapest(&w, &room, inset);
+        status = make_plan(&w, &room);
+    }
+    if (status == HW_OK) {
+        status = cheapest(&w, &room);
+    }
+    if (status == HW_OK && edge->follows) {
+        follow(&w, inset);
+    } else if (status == HW_OK) {
+        memcpy(inset, w.inset, (size_t)edge->rows * sizeof *inset);
     }
     hw_arena_release(&room);
     return status;

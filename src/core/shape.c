@@ -24,6 +24,12 @@ static hw_side start_of(hw_side first_start, int row)
     return row % 2 == 0 ? first_start : other(first_start);
 }
 
+/* Whether a row begins at the leading edge, as row 0 does. */
+static bool leads(int row)
+{
+    return row % 2 == 0;
+}
+
 hw_side hw_shape_start(const hw_shape *shape, int row)
 {
     return start_of(shape->first_start, row);
@@ -73,8 +79,9 @@ typedef struct {
     int first, end;
 } span;
 
-/* The rows in which an edge is held: none, or those in which its shoulder lies. The row after the
- * last of them begins at the edge, so that the usual pairs can follow. */
+/* The rows in which an edge is held, as the leading edge has them: none, or those in which its
+ * shoulder lies. The row after the last of them begins at the leading edge, so that the usual pairs
+ * can follow. */
 static span held_rows(const hw_shape_task *task, hw_side side)
 {
     double low_cm = 0;
@@ -93,14 +100,15 @@ static span held_rows(const hw_shape_task *task, hw_side side)
         rows.end++;
     }
     bool more = rows.end < task->rows && rows.end > rows.first;
-    rows.end -= more && start_of(task->first_start, rows.end) != side ? 1 : 0;
+    rows.end -= more && !leads(rows.end) ? 1 : 0;
     return rows;
 }
 
 bool hw_shape_holds(const hw_shape_task *task, hw_side side, int row)
 {
     span held = held_rows(task, side);
-    return row >= held.first && row < held.end && start_of(task->first_start, row) != side;
+    int led = side == task->first_start ? row : row - 1;
+    return led >= held.first && led < held.end && !leads(led);
 }
 
 /* ---- One edge ---- */
@@ -113,16 +121,16 @@ typedef struct {
     double more_sts; /* added to the inset */
     bool from_zero;  /* row 0 changes from 0 */
     hw_side begins;  /* rows that begin here may have groups */
-    span held;
-    int first; /* row */
+    span held;       /* as the leading edge has it */
+    int first;       /* row */
 } pursuit;
 
-/* The room for one edge's rows. */
+/* The room for one edge's rows, by halves of rows. */
 typedef struct {
-    double *heights_cm, *sts; /* [2 rows + 1]: where rows begin and end, then their middles */
-    double *least, *most;
+    double *heights_cm, *sts; /* [2 rows + 1]: where halves begin and end */
+    double *least, *most;     /* [2 rows] */
     double *step_least, *step_most;
-    hw_row_kind *may;
+    hw_row_kind *may; /* [rows] */
     bool *right_side;
 } rows_room;
 
@@ -132,10 +140,10 @@ static bool open_rows(int rows, hw_arena *room, rows_room *out)
     *out = (rows_room){
         .heights_cm = hw_arena_get(room, 2 * n + 1, sizeof(double)),
         .sts = hw_arena_get(room, 2 * n + 1, sizeof(double)),
-        .least = hw_arena_get(room, n, sizeof(double)),
-        .most = hw_arena_get(room, n, sizeof(double)),
-        .step_least = hw_arena_get(room, n, sizeof(double)),
-        .step_most = hw_arena_get(room, n, sizeof(double)),
+        .least = hw_arena_get(room, 2 * n, sizeof(double)),
+        .most = hw_arena_get(room, 2 * n, sizeof(double)),
+        .step_least = hw_arena_get(room, 2 * n, sizeof(double)),
+        .step_most = hw_arena_get(room, 2 * n, sizeof(double)),
         .may = hw_arena_get(room, n, sizeof(hw_row_kind)),
         .right_side = hw_arena_get(room, n, sizeof(bool)),
     };
@@ -160,40 +168,30 @@ static double inset_at(const pursuit *p, double across_cm)
     return inset_cm * p->task->sts_per_cm + p->more_sts;
 }
 
-static double within(double x, double low, double high)
-{
-    return fmin(fmax(x, low), high);
-}
-
-/* The wanted inset where rows begin and in their middles. */
+/* The wanted inset where halves of rows begin and end. */
 static hw_status follow_line(const pursuit *p, int rows, const rows_room *room)
 {
     const double *low_cm = p->task->low_cm + p->first;
-    const hw_outline_point *points = p->line.points;
-    double bottom_cm = points[0].up_cm;
-    double top_cm = points[p->line.count - 1].up_cm;
-    for (int i = 0; i <= rows; i++) {
-        room->heights_cm[i] = within(low_cm[i], bottom_cm, top_cm);
+    for (int row = 0; row < rows; row++) {
+        room->heights_cm[2 * row] = low_cm[row];
+        room->heights_cm[2 * row + 1] = low_cm[row] + (low_cm[row + 1] - low_cm[row]) / 2;
     }
-    for (int i = 0; i < rows; i++) {
-        double mid_cm = low_cm[i] + (low_cm[i + 1] - low_cm[i]) / 2;
-        room->heights_cm[rows + 1 + i] = within(mid_cm, bottom_cm, top_cm);
-    }
+    room->heights_cm[2 * rows] = low_cm[rows];
     hw_status status = hw_edge_at(&p->line, room->heights_cm, 2 * rows + 1, room->sts);
-    for (int i = 0; i < 2 * rows + 1 && status == HW_OK; i++) {
+    for (int i = 0; i <= 2 * rows && status == HW_OK; i++) {
         room->sts[i] = inset_at(p, room->sts[i]);
     }
     return status;
 }
 
-static void widen(const rows_room *room, int row, double sts)
+static void widen(const rows_room *room, int half, double sts)
 {
-    room->least[row] = fmin(room->least[row], sts);
-    room->most[row] = fmax(room->most[row], sts);
+    room->least[half] = fmin(room->least[half], sts);
+    room->most[half] = fmax(room->most[half], sts);
 }
 
-/* The largest step across in a row, if one leads to a point. */
-static void note_step(const pursuit *p, int point, const rows_room *room, int row)
+/* The largest step across in half a row, if one leads to a point. */
+static void note_step(const pursuit *p, int point, const rows_room *room, int half)
 {
     const hw_outline_point *to = &p->line.points[point];
     if (point == 0 || to[-1].up_cm < to->up_cm) {
@@ -201,33 +199,33 @@ static void note_step(const pursuit *p, int point, const rows_room *room, int ro
     }
     double from_sts = inset_at(p, to[-1].across_cm);
     double to_sts = inset_at(p, to->across_cm);
-    if (fabs(to_sts - from_sts) > room->step_most[row] - room->step_least[row]) {
-        room->step_least[row] = fmin(from_sts, to_sts);
-        room->step_most[row] = fmax(from_sts, to_sts);
+    if (fabs(to_sts - from_sts) > room->step_most[half] - room->step_least[half]) {
+        room->step_least[half] = fmin(from_sts, to_sts);
+        room->step_most[half] = fmax(from_sts, to_sts);
     }
 }
 
-/* The least and most that is wanted within each row, both ends of a step across included. */
+/* The least and most that is wanted within each half of a row, both ends of a step included. */
 static void find_range(const pursuit *p, int rows, const rows_room *room)
 {
-    const double *low_cm = p->task->low_cm + p->first;
-    for (int row = 0; row < rows; row++) {
-        room->least[row] = room->sts[row];
-        room->most[row] = room->sts[row];
-        widen(room, row, room->sts[row + 1]);
-        widen(room, row, room->sts[rows + 1 + row]);
+    const double *heights_cm = room->heights_cm;
+    int halves = 2 * rows;
+    for (int half = 0; half < halves; half++) {
+        room->least[half] = room->sts[half];
+        room->most[half] = room->sts[half];
+        widen(room, half, room->sts[half + 1]);
     }
     if (p->from_zero) {
         widen(room, 0, 0);
     }
-    int row = 0;
+    int half = 0;
     for (int i = 0; i < p->line.count; i++) {
         const hw_outline_point *point = &p->line.points[i];
-        while (row < rows && low_cm[row + 1] < point->up_cm) {
-            row++;
+        while (half < halves && heights_cm[half + 1] < point->up_cm) {
+            half++;
         }
-        for (int k = row; k < rows && low_cm[k] <= point->up_cm && k < row + 2; k++) {
-            if (low_cm[k + 1] >= point->up_cm) {
+        for (int k = half; k < halves && heights_cm[k] <= point->up_cm && k < half + 2; k++) {
+            if (heights_cm[k + 1] >= point->up_cm) {
                 widen(room, k, inset_at(p, point->across_cm));
                 note_step(p, i, room, k);
             }
@@ -235,19 +233,14 @@ static void find_range(const pursuit *p, int rows, const rows_room *room)
     }
 }
 
-static hw_row_kind kind_of(const pursuit *p, int row, bool right_side)
+static hw_row_kind kind_of(const pursuit *p, int row)
 {
-    bool begins = start_of(p->task->first_start, row) == p->begins;
     if (row >= p->held.first && row < p->held.end) {
         /* what is due from below the shoulder may be left for its first rows */
-        bool usual = begins && row <= p->held.first + 1;
-        return usual ? HW_ROW_SPARE : begins ? HW_ROW_PLAIN : HW_ROW_HOLD;
+        bool usual = leads(row) && row <= p->held.first + 1;
+        return usual ? HW_ROW_SPARE : leads(row) ? HW_ROW_PLAIN : HW_ROW_HOLD;
     }
-    if (begins) {
-        return HW_ROW_GROUP;
-    }
-    bool single = !p->task->right_side_rows || right_side;
-    return single ? HW_ROW_SINGLE : HW_ROW_PLAIN;
+    return leads(row) ? HW_ROW_GROUP : HW_ROW_SINGLE;
 }
 
 /* The insets of one edge's rows from its first on. */
@@ -266,18 +259,18 @@ static hw_status pursue(const pursuit *p, hw_arena *arena, int *inset)
         find_range(p, rows, &made);
         for (int i = 0; i < rows; i++) {
             made.right_side[i] = ((p->first + i) % 2 == 0) == task->first_is_right_side;
-            made.may[i] = kind_of(p, p->first + i, made.right_side[i]);
+            made.may[i] = kind_of(p, p->first + i);
         }
         hw_edge_rows edge = { .rows = rows,
-            .at_low = made.sts,
-            .at_mid = made.sts + rows + 1,
+            .at = made.sts,
             .least = made.least,
             .most = made.most,
             .step_least = made.step_least,
             .step_most = made.step_most,
             .may = made.may,
             .right_side = task->right_side_rows ? made.right_side : NULL,
-            .starts_anywhere = !p->from_zero };
+            .starts_anywhere = !p->from_zero,
+            .follows = p->begins != task->first_start };
         status = hw_edge_rows_find(&edge, &room, inset);
     }
     hw_arena_release(&room);

@@ -82,15 +82,17 @@ typedef struct {
  * Returned:  out       untouched on failure
  * Result:    HW_OK; HW_ERR_RANGE (a row would have no stitch, and not only a few at the top, with
  *            the names of piece and size); HW_ERR_NOMEM; HW_ERR_INTERNAL
- * Note:      for each row and edge some height within half a row of the row's middle has the
- *            outline within half a stitch of the knitted edge. Single stitches may change in any
- *            row; two or more only at the start of a row, so edges that run so flat are worked in
- *            pairs of rows. Ties of rounding go the same way on both sides. What is flat at the
- *            very top is not shaped: it ends with the last row. The halves of a neck keep the rows
- *            and their directions; the neck edge of the left half is that half's right edge, at
- *            which rows begin that begin at the right, and the other way round. With
- *            right_side_rows a single stitch at the edge where wrong-side rows begin may also
- *            change in one of those, among groups. How, and why it can always be done: edgerows.c
+ * Note:      the edge of a row is a line one row tall; the outline comes within half a stitch of
+ *            it, beside it or at most half a row above or below, and beside it where single
+ *            stitches serve. Those may change in any row, or, with right_side_rows, in right-side
+ *            rows; two or more only at the start of a row. An edge and its mirror image have the
+ *            same changes, single ones in one row, groups a row apart: the edge at which row 0
+ *            begins leads. What is flat at the very top is not shaped, and a group due in the last
+ *            row is not made: they end with the last row. The halves of a neck keep the rows and
+ *            their directions; the neck edge of the left half is that half's right edge, at which
+ *            rows begin that begin at the right, and the other way round. With right_side_rows,
+ *            among groups, a single stitch at the edge where wrong-side rows begin changes in one
+ *            of those. How, and why it can always be done: edgerows.c
  */
 hw_status hw_shape_make(
     const hw_shape_task *task, hw_arena *arena, hw_shape *out, hw_err *err) HW_MUST_USE;

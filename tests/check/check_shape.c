@@ -195,31 +195,29 @@ static void draw_back(back *b)
 
 /* By hand, rows counted from 0, even ones begin at the left: 4.6 make 5 off at the left in row 10
  * and at the right in row 11. The slope is 9.4/6 a row, too much for single stitches: a pair of
- * rows has what is drawn where its first row ends. Left, rows 16, 18, 20 end at 17, 19,
- * 21: 6.2, 9.3, 12.4; right, rows 17, 19 end at 18, 20: 7.7, 10.9. Of 40 stitches the neck leaves
- * two halves of 20 - 6. */
+ * rows has what is drawn half-way up its second. Rows 16, 18, 20 begin pairs of which that lies at
+ * 17.5, 19.5, 21.5: 6.95, 10.08, 13.22. The right edge has the same a row later. Of 40 stitches the
+ * neck leaves two halves of 20 - 6. */
 START_TEST(back_by_hand)
 {
     back b;
     draw_back(&b);
     drawn_rows k;
     drawn_knit(&b.task, &k);
-    static const int left[] = { 0, 5, 5, 5, 6, 6, 9, 9, 12, 12 };
-    static const int from[] = { 9, 10, 11, 15, 16, 17, 18, 19, 20, 21 };
-    for (int i = 0; i < 10; i++) {
-        ck_assert_int_eq(k.shape.inset_sts[HW_LEFT][from[i]], left[i]);
-    }
-    static const int right[] = { 0, 5, 5, 8, 8, 11, 11 };
-    static const int right_from[] = { 10, 11, 15, 17, 18, 19, 20 };
-    for (int i = 0; i < 7; i++) {
-        ck_assert_int_eq(k.shape.inset_sts[HW_RIGHT][right_from[i]], right[i]);
+    static const int insets[] = { 0, 5, 5, 7, 7, 10, 10, 13, 13 };
+    static const int from[] = { 9, 10, 15, 16, 17, 18, 19, 20, 21 };
+    for (int i = 0; i < 9; i++) {
+        ck_assert_int_eq(k.shape.inset_sts[HW_LEFT][from[i]], insets[i]);
+        if (from[i] < 21) {
+            ck_assert_int_eq(k.shape.inset_sts[HW_RIGHT][from[i] + 1], insets[i]);
+        }
     }
     ck_assert_int_eq(k.shape.neck_row, 18);
     ck_assert_int_eq(hw_shape_sts(&k.shape, 9), 40);
     ck_assert_int_eq(hw_shape_sts(&k.shape, 10), 35);
     ck_assert_int_eq(hw_shape_sts(&k.shape, 11), 30);
-    ck_assert_int_eq(hw_shape_half_sts(&k.shape, 18, HW_LEFT), 20 - 6 - 9);
-    ck_assert_int_eq(hw_shape_half_sts(&k.shape, 18, HW_RIGHT), 20 - 6 - 8);
+    ck_assert_int_eq(hw_shape_half_sts(&k.shape, 18, HW_LEFT), 20 - 6 - 10);
+    ck_assert_int_eq(hw_shape_half_sts(&k.shape, 18, HW_RIGHT), 20 - 6 - 7);
     int found = 0;
     for (int i = 0; i < k.steps.count; i++) {
         const hw_shape_step *step = &k.steps.list[i];
@@ -272,15 +270,15 @@ START_TEST(short_rows_by_hand)
 }
 END_TEST
 
-/* By hand: 3.75 a row in pairs of rows, of which the first ends after 1, 3, 5, ...
- * rows: 3.75, 11.25, 18.75, ... round to 4, 11, 19, 26, 34, 41, 49, 56, and 60 at the end. So 4;
- * then 7 four times and 8 three times, by turns, each every 4th row; then 4. */
+/* By hand: 3.75 a row in pairs of rows, of which the second is half done after 1.5, 3.5, 5.5, ...
+ * rows: 5.6, 13.1, 20.6, ... round to 6, 13, 21, 28, 36, 43, 51, 58, and 60 after them. So 6; then
+ * 7 four times and 8 three times, by turns, each every 4th row; then 2. */
 START_TEST(mixed_groups)
 {
     static const double taken[] = { 60, 0 };
     static const struct {
         int row, every, times, sts;
-    } want[] = { { 0, 0, 1, 4 }, { 2, 4, 4, 7 }, { 4, 4, 3, 8 }, { 16, 0, 1, 4 } };
+    } want[] = { { 0, 0, 1, 6 }, { 2, 4, 4, 7 }, { 4, 4, 3, 8 }, { 16, 0, 1, 2 } };
     slope s;
     draw_slope(&s, 150, taken, 16, 2);
     drawn_rows k;

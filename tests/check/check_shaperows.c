@@ -1,6 +1,7 @@
 /* Shaping of pieces by chance: every row against the drawn edges, where changes happen, steps.
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "outlined.h"
@@ -229,9 +230,64 @@ START_TEST(gentle_edges_alike)
 }
 END_TEST
 
+/* The edge at which row 0 begins leads; the other has each row's inset in the same row, or, where
+ * groups are, in the next. `first` is the row from which both are there. */
+static void expect_followed(const int *leading, const int *following, int first, int rows)
+{
+    for (int row = first; row < rows; row++) {
+        bool same = following[row] == leading[row];
+        bool later = following[row] == (row > first ? leading[row - 1] : leading[first]);
+        bool at_foot = row == 0 && following[row] == 0;
+        ck_assert_msg(same || later || at_foot, "row %d: %d follows %d, %d", row, following[row],
+            row > first ? leading[row - 1] : 0, leading[row]);
+    }
+    /* what both have lost in the end is the same, but for single stitches in the last row */
+    ck_assert_int_le(abs(following[rows - 1] - leading[rows - 1]), 1);
+}
+
+/* The two edges of a symmetrical piece are mirror images, groups and short rows too, on a machine
+ * and by hand; so are the two edges of its neck. */
+static void mirrored(drawn_kind kind, unsigned state)
+{
+    for (int round = 0; round < 400; round++) {
+        drawn_piece piece;
+        drawn_by_chance(&state, kind, &piece);
+        hw_shape_task *task = &piece.task;
+        task->right_side_rows = round % 2 == 1;
+        task->short_rows = round / 2 % 2 == 1;
+        task->first_is_right_side = task->first_start == HW_RIGHT;
+        if (!piece.symmetric) {
+            continue;
+        }
+        drawn_rows k;
+        drawn_knit(task, &k);
+        hw_side lead = task->first_start;
+        hw_side follow = lead == HW_LEFT ? HW_RIGHT : HW_LEFT;
+        expect_followed(k.shape.inset_sts[lead], k.shape.inset_sts[follow], 0, k.shape.rows);
+        if (k.shape.neck_halves[lead] != NULL) {
+            /* the right half's neck edge is its left one */
+            expect_followed(k.shape.neck_halves[follow], k.shape.neck_halves[lead],
+                k.shape.neck_row, k.shape.rows);
+        }
+        drawn_close(&k);
+    }
+}
+
+START_TEST(straight_mirrored)
+{
+    mirrored(DRAWN_STRAIGHT, 53);
+}
+END_TEST
+
+START_TEST(curved_mirrored)
+{
+    mirrored(DRAWN_CURVED, 61);
+}
+END_TEST
+
 int main(void)
 {
     const TTest *const tests[] = { gentle_by_chance, straight_by_chance, curved_by_chance,
-        gentle_edges_alike };
+        gentle_edges_alike, straight_mirrored, curved_mirrored };
     return hw_check_run(hw_check_suite("shape by chance", tests, sizeof tests / sizeof tests[0]));
 }

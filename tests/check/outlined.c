@@ -335,9 +335,9 @@ void drawn_close(drawn_rows *k)
     hw_check_close(&k->arena, &k->heap);
 }
 
-/* ---- The bound, reckoned by drawn.c ---- */
+/* ---- The bound ---- */
 
-/* At some height of the row the edge lies within half a stitch of `at_cm`. */
+/* At some height the edge lies within half a stitch of `at_cm`. */
 static void expect_near(drawn_range range, double at_cm, double sts_per_cm, int row)
 {
     double half_cm = 0.5 / sts_per_cm;
@@ -346,26 +346,81 @@ static void expect_near(drawn_range range, double at_cm, double sts_per_cm, int 
         range.least_cm, range.most_cm, half_cm);
 }
 
+/* One edge, and the rows from which on two go across by more than a stitch, or that are held. */
+typedef struct {
+    const hw_shape_task *task;
+    hw_edge which;
+    bool steep[DRAWN_ROWS];
+} judged;
+
+static void judge(const hw_shape_task *task, hw_edge which, judged *out)
+{
+    *out = (judged){ .task = task, .which = which };
+    const hw_edge_line *edge = &task->outline->edges[which];
+    bool side = which == HW_EDGE_LEFT || which == HW_EDGE_RIGHT;
+    for (int row = 0; row < task->rows && edge->count > 0; row++) {
+        int end = row + 2 < task->rows ? row + 2 : task->rows;
+        drawn_range range = drawn_within(edge, task->low_cm[row], task->low_cm[end]);
+        out->steep[row] =
+            (range.most_cm - range.least_cm) * task->sts_per_cm > 1 ||
+            (side && hw_shape_holds(task, which == HW_EDGE_LEFT ? HW_LEFT : HW_RIGHT, row));
+    }
+}
+
+/* Whether no group is near: two rows for a group itself, and four for what groups draw in. By hand
+ * a group may have to begin any number of rows lower. */
+static bool gentle_near(const judged *edge, int row)
+{
+    int near = edge->task->right_side_rows ? edge->task->rows : 7;
+    for (int i = row - near; i < row + near; i++) {
+        if (i >= 0 && i < edge->task->rows && edge->steep[i]) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* A row's edge is a line one row tall: what is drawn comes within half a stitch of it, at most half
+ * a row above or below, and beside it where no group is near. */
+static void expect_row(const judged *edge, int row, double at_cm)
+{
+    const hw_shape_task *task = edge->task;
+    const double *low_cm = task->low_cm;
+    double below_cm = row > 0 ? (low_cm[row] - low_cm[row - 1]) / 2 : 0;
+    double above_cm = row + 1 < task->rows ? (low_cm[row + 2] - low_cm[row + 1]) / 2 : 0;
+    if (gentle_near(edge, row)) {
+        below_cm = 0;
+        above_cm = 0;
+    }
+    double from_cm = low_cm[row] - below_cm;
+    if (edge->which == HW_EDGE_NECK_LEFT || edge->which == HW_EDGE_NECK_RIGHT) {
+        from_cm = fmax(from_cm, task->outline->neck_cm);
+    }
+    const hw_edge_line *line = &task->outline->edges[edge->which];
+    drawn_range range = drawn_within(line, from_cm, low_cm[row + 1] + above_cm);
+    expect_near(range, at_cm, task->sts_per_cm, row);
+}
+
 void drawn_bound(const hw_shape_task *task, const hw_shape *shape)
 {
-    const hw_edge_line *edges = task->outline->edges;
     double stitch_cm = 1 / task->sts_per_cm;
-    double left_cm = drawn_below(&edges[HW_EDGE_LEFT], task->low_cm[0]);
-    double right_cm = drawn_below(&edges[HW_EDGE_RIGHT], task->low_cm[0]);
+    judged edges[HW_EDGE_TOP];
+    for (int i = 0; i < HW_EDGE_TOP; i++) {
+        judge(task, (hw_edge)i, &edges[i]);
+    }
+    const hw_edge_line *lines = task->outline->edges;
+    double left_cm = drawn_below(&lines[HW_EDGE_LEFT], task->low_cm[0]);
+    double right_cm = drawn_below(&lines[HW_EDGE_RIGHT], task->low_cm[0]);
     for (int row = 0; row < shape->rows; row++) {
-        double low_cm = task->low_cm[row];
-        double high_cm = task->low_cm[row + 1];
-        expect_near(drawn_within(&edges[HW_EDGE_LEFT], low_cm, high_cm),
-            left_cm + shape->inset_sts[HW_LEFT][row] * stitch_cm, task->sts_per_cm, row);
-        expect_near(drawn_within(&edges[HW_EDGE_RIGHT], low_cm, high_cm),
-            right_cm - shape->inset_sts[HW_RIGHT][row] * stitch_cm, task->sts_per_cm, row);
+        expect_row(&edges[HW_EDGE_LEFT], row, left_cm + shape->inset_sts[HW_LEFT][row] * stitch_cm);
+        expect_row(
+            &edges[HW_EDGE_RIGHT], row, right_cm - shape->inset_sts[HW_RIGHT][row] * stitch_cm);
         if (shape->neck_halves[HW_LEFT] == NULL || row < shape->neck_row) {
             continue;
         }
-        low_cm = fmax(low_cm, task->outline->neck_cm);
-        expect_near(drawn_within(&edges[HW_EDGE_NECK_LEFT], low_cm, high_cm),
-            -shape->neck_halves[HW_LEFT][row] * stitch_cm / 2, task->sts_per_cm, row);
-        expect_near(drawn_within(&edges[HW_EDGE_NECK_RIGHT], low_cm, high_cm),
-            shape->neck_halves[HW_RIGHT][row] * stitch_cm / 2, task->sts_per_cm, row);
+        expect_row(
+            &edges[HW_EDGE_NECK_LEFT], row, -shape->neck_halves[HW_LEFT][row] * stitch_cm / 2);
+        expect_row(
+            &edges[HW_EDGE_NECK_RIGHT], row, shape->neck_halves[HW_RIGHT][row] * stitch_cm / 2);
     }
 }
