@@ -176,19 +176,22 @@ void hw_sheet_outline(const hw_sheet *sheet)
 
 enum { SIZE, ROW, WORDS, LEFT, COLUMNS };
 
-/* Steps that are told together, one line each. */
+/* Steps of a size or a half, one line each; those that are told together share one. */
 static void put_steps(
     const hw_sheet *sheet, const char *label, const hw_shape_steps *steps, int rows_before)
 {
     for (int k = 0; k < steps->count; k++) {
-        const hw_shape_step *step = &steps->list[k];
+        if (hw_step_lead(steps, k) != k) {
+            continue;
+        }
         hw_grid_row(sheet->grid);
         if (k == 0) {
             hw_grid_text(sheet->grid, SIZE, HW_STYLE_LABEL, label);
         }
-        hw_grid_count(sheet->grid, ROW, HW_STYLE_KEY, rows_before + step->row);
-        hw_grid_text(sheet->grid, WORDS, HW_STYLE_NOTE, hw_step_words(steps, k, sheet->arena));
-        hw_grid_count(sheet->grid, LEFT, HW_STYLE_PLAIN, step->left_sts);
+        hw_grid_count(sheet->grid, ROW, HW_STYLE_KEY, rows_before + steps->list[k].row);
+        hw_grid_text(
+            sheet->grid, WORDS, HW_STYLE_NOTE, hw_step_words(steps, k, rows_before, sheet->arena));
+        hw_grid_count(sheet->grid, LEFT, HW_STYLE_PLAIN, hw_step_left_sts(steps, k));
     }
 }
 

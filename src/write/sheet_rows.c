@@ -123,7 +123,7 @@ static const char *const bed_lines[] = {
     "The carriage goes from where it stands before these rows to where it stands after them. Where "
     "a line says nothing of it, it stays set as it was.",
     "The needles are those in work in the first of these rows; the stitches go from the first row "
-    "to the last.",
+    "to the last, edge stitches too.",
 };
 
 static const column hand_columns[] = {
@@ -135,8 +135,10 @@ static const column hand_columns[] = {
 };
 
 static const char *const hand_lines[] = {
+    "All is in stocking stitch, but for what a line says: right-side rows are knitted, wrong-side "
+    "rows purled; in rounds, all are knitted.",
     "Left and right are those of the right side. The stitches go from the first of these rows to "
-    "the last.",
+    "the last, edge stitches too.",
     "Where a line says nothing of the needles, they stay as they were.",
 };
 
