@@ -17,7 +17,7 @@
 enum {
     PAPER_A4 = 9,
     ARENA_BLOCK = 65536,   /* bytes */
-    SHOWN = 6,             /* a text, a whole number, one to four decimals */
+    SHOWN = 7,             /* a text, a whole number, one to four decimals, eighths */
     FIXED_TIME = 946684800 /* the first second of 2000 */
 };
 
@@ -57,8 +57,9 @@ static const look looks[] = {
 };
 _Static_assert(sizeof looks / sizeof looks[0] == HW_STYLE_COUNT, "a look for each style");
 
-static const char *const decimals_shown[] = { "0", "0.0", "0.00", "0.000", "0.0000" };
-enum { MOST_DECIMALS = sizeof decimals_shown / sizeof decimals_shown[0] - 1 };
+/* By decimals; last a mixed number, whose denominator of one digit holds eighths. */
+static const char *const shown_as[] = { "0", "0.0", "0.00", "0.000", "0.0000", "# ?/?" };
+enum { EIGHTHS = sizeof shown_as / sizeof shown_as[0] - 1, MOST_DECIMALS = EIGHTHS - 1 };
 
 static const int aligns[] = {
     [LEFT] = LXW_ALIGN_LEFT,
@@ -94,10 +95,13 @@ static hw_status status_of(lxw_error error)
     return error == LXW_ERROR_MAX_STRING_LENGTH_EXCEEDED ? HW_ERR_RANGE : HW_ERR_INTERNAL;
 }
 
-/* 0 for texts, 1 for whole numbers, 1 + decimals for others. */
+/* 0 for texts; else how a number is shown. */
 static int shown_of(const hw_cell *cell)
 {
     assert(cell->decimals <= MOST_DECIMALS);
+    if (cell->kind == HW_CELL_EIGHTHS) {
+        return 1 + EIGHTHS;
+    }
     return cell->kind == HW_CELL_COUNT || cell->kind == HW_CELL_NUMBER ? 1 + cell->decimals : 0;
 }
 
@@ -129,7 +133,7 @@ static void dress(lxw_format *format, hw_cell_style style, place at, int shown)
         format_set_bg_color(format, l->fill);
     }
     if (shown > 0) {
-        format_set_num_format(format, decimals_shown[shown - 1]);
+        format_set_num_format(format, shown_as[shown - 1]);
     }
 }
 
@@ -188,6 +192,7 @@ static hw_status write_value(page *p, int row, int column, lxw_format *format)
         return status_of(worksheet_write_string(p->sheet, r, c, cell->text, format));
     case HW_CELL_COUNT:
     case HW_CELL_NUMBER:
+    case HW_CELL_EIGHTHS:
         return isfinite(cell->number)
                    ? status_of(worksheet_write_number(p->sheet, r, c, cell->number, format))
                    : HW_ERR_RANGE;

@@ -38,17 +38,16 @@ enum { SHEETS = sizeof sheets / sizeof sheets[0] };
 /* What is shown for each choice of units: one entry for each row or column of lengths. */
 static const struct {
     int count;
-    struct {
-        hw_unit unit;
-        int decimals;
-    } shown[2];
+    hw_unit units[2];
 } lengths_shown[] = {
-    [HW_SHOW_CM] = { 1, { { HW_UNIT_CM, 1 } } },
-    [HW_SHOW_IN] = { 1, { { HW_UNIT_IN, 2 } } },
-    [HW_SHOW_BOTH] = { 2, { { HW_UNIT_CM, 1 }, { HW_UNIT_IN, 2 } } },
+    [HW_SHOW_CM] = { 1, { HW_UNIT_CM } },
+    [HW_SHOW_IN] = { 1, { HW_UNIT_IN } },
+    [HW_SHOW_BOTH] = { 2, { HW_UNIT_CM, HW_UNIT_IN } },
 };
 _Static_assert(
     sizeof lengths_shown / sizeof lengths_shown[0] == HW_SHOW_COUNT, "an entry for each choice");
+
+enum { CM_DECIMALS = 1 };
 
 enum { VIEWS = HW_MAX_BANDS + HW_MAX_TRIMS };
 
@@ -223,6 +222,12 @@ void hw_sheet_reading(const hw_sheet *sheet, const char *const *texts, int count
     }
 }
 
+bool hw_sheet_on_bed(const hw_sheet *sheet)
+{
+    const hw_machine *machine = &sheet->plan->project->machine;
+    return machine->pitch_cm > 0 && machine->needles > 0;
+}
+
 bool hw_sheet_shows(const hw_plan *plan, int size)
 {
     int only = plan->project->only_size;
@@ -263,14 +268,17 @@ int hw_sheet_units(const hw_sheet *sheet)
 
 static hw_unit unit_of(const hw_sheet *sheet, int i)
 {
-    return lengths_shown[sheet->plan->project->show].shown[i].unit;
+    return lengths_shown[sheet->plan->project->show].units[i];
 }
 
 static void put_length(const hw_sheet *sheet, int column, hw_cell cell, int i)
 {
     double length = cell.number / hw_unit_cm(unit_of(sheet, i));
-    int decimals = lengths_shown[sheet->plan->project->show].shown[i].decimals;
-    hw_grid_number(sheet->grid, column, cell.style, length, decimals);
+    if (unit_of(sheet, i) == HW_UNIT_IN) {
+        hw_grid_eighths(sheet->grid, column, cell.style, length);
+    } else {
+        hw_grid_number(sheet->grid, column, cell.style, length, CM_DECIMALS);
+    }
 }
 
 /* NULL for a label that memory was refused for. */
@@ -317,10 +325,10 @@ char *hw_sheet_seam_name(const hw_sheet *sheet, const char *before, int seam)
 
 const char *hw_sheet_per(const hw_sheet *sheet)
 {
-    return sheet->plan->project->show == HW_SHOW_IN ? "in 4 in" : "in 10 cm";
+    return hw_show_per(sheet->plan->project->show);
 }
 
 double hw_sheet_per_factor(const hw_sheet *sheet)
 {
-    return sheet->plan->project->show == HW_SHOW_IN ? 0.4 * HW_CM_PER_INCH : 1;
+    return hw_show_per_factor(sheet->plan->project->show);
 }

@@ -5,7 +5,13 @@
 
 #include "core/plan.h"
 
-typedef enum { HW_CELL_EMPTY, HW_CELL_TEXT, HW_CELL_COUNT, HW_CELL_NUMBER } hw_cell_kind;
+typedef enum {
+    HW_CELL_EMPTY,
+    HW_CELL_TEXT,
+    HW_CELL_COUNT,
+    HW_CELL_NUMBER,
+    HW_CELL_EIGHTHS /* inches, shown as knitters read them: 12 3/8 */
+} hw_cell_kind;
 
 typedef enum {
     HW_STYLE_PLAIN,
@@ -29,7 +35,8 @@ typedef struct {
     hw_cell_kind kind;
     hw_cell_style style;
     const char *text; /* for HW_CELL_TEXT */
-    double number;    /* for HW_CELL_COUNT (whole) and HW_CELL_NUMBER (rounded to decimals) */
+    double number;    /* for HW_CELL_COUNT (whole), HW_CELL_NUMBER (rounded to decimals) and
+                         HW_CELL_EIGHTHS (rounded to them) */
     int decimals;     /* for HW_CELL_NUMBER, 0 to 4 */
 } hw_cell;
 

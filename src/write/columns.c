@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "core/buf.h"
+#include "core/units.h"
 
 enum { LONGEST_WORD = 24, SHORTEST_TEXT = 36, WORDS_OVER_NUMBERS = 14 };
 enum { SHORTEST_ON_PAPER = 32, SHORTEST_BY_SQUARES = 20, TO_WRITE_IN = 24 };
@@ -41,6 +42,9 @@ const char *hw_columns_cell(const hw_cell *cell, char *room)
     case HW_CELL_NUMBER:
         format(room, "%.*f", cell->decimals, cell->number);
         return room;
+    case HW_CELL_EIGHTHS:
+        hw_inches_text(cell->number, room);
+        return room;
     }
     return "";
 }
@@ -66,7 +70,7 @@ bool hw_columns_numbers(const hw_table *table, int column)
 {
     for (int r = table->head_rows; !table->square && r < table->rows; r++) {
         hw_cell_kind kind = hw_cells_at(table, r, column)->kind;
-        if (kind == HW_CELL_COUNT || kind == HW_CELL_NUMBER) {
+        if (kind != HW_CELL_EMPTY && kind != HW_CELL_TEXT) {
             return true;
         }
     }

@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "core/num.h"
+#include "core/units.h"
 
 enum { FIRST_ROOM = 32 };
 
@@ -78,6 +79,13 @@ void hw_grid_number(hw_grid *grid, int column, hw_cell_style style, double numbe
 {
     hw_cell cell = { .kind = HW_CELL_NUMBER, .style = style, .decimals = decimals };
     cell.number = fabs(number) < largest ? hw_num_round(number, decimals) : number;
+    put(grid, column, cell);
+}
+
+void hw_grid_eighths(hw_grid *grid, int column, hw_cell_style style, double inches)
+{
+    hw_cell cell = { .kind = HW_CELL_EIGHTHS, .style = style };
+    cell.number = fabs(inches) < largest / 8 ? hw_inches_round(inches) : inches;
     put(grid, column, cell);
 }
 

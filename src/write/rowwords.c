@@ -235,7 +235,9 @@ static void say_purl(const saying *s)
 
 static void say_card_in(const saying *s)
 {
-    hw_buf_format(s->buf, "Put the card in and lock it so that it reads row %d.", s->work->number);
+    const char *band = s->work->band;
+    hw_buf_format(s->buf, "Put the card%s%s in and lock it so that it reads row %d.",
+        band != NULL ? " of the " : "", band != NULL ? band : "", s->work->number);
 }
 
 static void say_card_go(const saying *s)

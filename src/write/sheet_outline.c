@@ -130,6 +130,18 @@ static void piece_lines(const hw_sheet *sheet, int piece)
     length_lines(sheet, piece);
 }
 
+/* "front right side to back left side, within 0.5 cm"; NULL for refused memory. */
+static char *join_words(const hw_sheet *sheet, const hw_joint_edges *join)
+{
+    hw_buf buf;
+    hw_buf_init(&buf, &sheet->arena->mem, HW_BUF_LIMIT);
+    hw_buf_format(&buf, "%s, within ", join->text);
+    hw_length_show(&buf, join->within_cm, sheet->plan->project->show);
+    char *text = hw_buf_keep(&buf, sheet->arena);
+    hw_buf_release(&buf);
+    return text;
+}
+
 static void join_lines(const hw_sheet *sheet)
 {
     const hw_garment *garment = whole_garment(sheet);
@@ -146,8 +158,8 @@ static void join_lines(const hw_sheet *sheet)
             cm[1][i] = join->cm[1];
             closes = closes && join->closes;
         }
-        hw_grid_line(
-            sheet->grid, closes ? HW_STYLE_PARAGRAPH : HW_STYLE_WARNING, garment->joins[k].text);
+        hw_grid_line(sheet->grid, closes ? HW_STYLE_PARAGRAPH : HW_STYLE_WARNING,
+            join_words(sheet, &garment->joins[k]));
         hw_sheet_length_rows(
             sheet, &(hw_sheet_lengths){ "  the first", cm[0], sizes, HW_STYLE_PLAIN });
         hw_sheet_length_rows(
@@ -217,7 +229,8 @@ static hw_shape_steps select_steps(const hw_sheet *sheet, const hw_draft *draft,
     }
     for (int k = 0; k < draft->steps.count; k++) {
         hw_shape_step step = draft->steps.list[k];
-        bool parted = step.row >= draft->shape.neck_row && step.kind != HW_STEP_DIVIDE;
+        bool parted = draft->shape.neck_row < draft->shape.rows &&
+                      step.row >= draft->shape.neck_row && step.kind != HW_STEP_DIVIDE;
         if (half < 0 ? !parted : parted && of_half(&step, (hw_side)half)) {
             list[chosen.count++] = step;
         }
@@ -245,9 +258,9 @@ void hw_sheet_shaping(const hw_sheet *sheet)
 {
     static const char *const heads[COLUMNS] = { "size", "row", "what to do", "visible stitches" };
     static const char *const lines[] = {
+        "On a machine the purl side faces you: the left edge hangs at the right of the bed.",
         "Rows are counted from the first row of the facing. Left and right: as seen on the right "
         "side.",
-        "On a machine the purl side faces you: the left edge hangs at the right of the bed.",
         "Stitches are bound off or cast on at the start of a row; single ones change at either "
         "end.",
         "The stitches are the visible ones of the row after the step's last working; once the neck "
@@ -275,5 +288,6 @@ void hw_sheet_shaping(const hw_sheet *sheet)
             }
         }
     }
-    hw_sheet_reading(sheet, lines, (int)(sizeof lines / sizeof lines[0]));
+    int skipped = hw_sheet_on_bed(sheet) ? 0 : 1; /* the first is on the bed */
+    hw_sheet_reading(sheet, lines + skipped, (int)(sizeof lines / sizeof lines[0]) - skipped);
 }

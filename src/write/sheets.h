@@ -37,6 +37,9 @@ void hw_sheet_measured(const hw_sheet *sheet);
 void hw_sheet_notes(const hw_sheet *sheet);
 void hw_sheet_basis(const hw_sheet *sheet);
 
+/* Whether pieces stand on the needles of a bed, and are not knitted in the hand. */
+bool hw_sheet_on_bed(const hw_sheet *sheet);
+
 /* Whether rows and shaping of a size are shown: of all, or of the one that was asked for. */
 bool hw_sheet_shows(const hw_plan *plan, int size);
 
@@ -66,7 +69,7 @@ typedef struct {
     hw_cell_style style;
 } hw_sheet_lengths;
 
-/* Add rows for lengths; the unit stands in the label: cm to a tenth, inches to a hundredth. */
+/* Add rows for lengths; the unit stands in the label: cm to a tenth, inches to an eighth. */
 void hw_sheet_length_rows(const hw_sheet *sheet, const hw_sheet_lengths *lengths);
 
 /* How a gauge is shown: "in 10 cm", or "in 4 in" where inches alone are, and the factor from the

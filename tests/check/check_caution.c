@@ -78,7 +78,7 @@ static const char *const words[] = {
     [KNITTED] = "and keeps them",
     [CARD_FIT] = "does not divide the",
     [PUNCH] = "stands centred on the bed",
-    [PUNCH_OFF] = "No one card centres every piece",
+    [PUNCH_OFF] = "No one card lets every piece stand",
     [NO_CONTRAST] = "Without a contrast stitch",
     [NO_BACKGROUND] = "Contrast throughout",
     [LONG_FLOAT] = "The longest float is",
@@ -94,7 +94,7 @@ static const char *const words[] = {
     [IDLE_EASE] = "changes nothing",
     [PICOT] = "a picot fold wants an odd one",
     [OFF_CENTRE] = "beside the middle",
-    [SEAM] = "off at the seam",
+    [SEAM] = "row named break",
     [MEMORY] = "from memory",
     [BETWEEN] = "filled in between",
     [BAND_START] = "waits at the other side",
@@ -233,18 +233,18 @@ static const row rows[] = {
     { QUIET(NO_GAP, HEM("79.2, 85"), CHOICES("tolerance: 0.4")),
         { { OUTSIDE, 2, "Size large, back: 105 sts (42 cm) is outside the tolerance of 0.4 cm",
             "Wanted 42.5 cm; the nearest counts are 105 sts (42 cm) and 108 sts (43.2 cm). What "
-            "would help: ease that makes this piece 0.1 cm narrower (a finished hem 0.2 cm "
+            "would help: a piece 0.1 cm narrower by `ease` (a finished hem 0.2 cm "
             "smaller); or a band of 24.94 and plain fabric of 24.94 stitches in 10 cm, in place of "
             "25 and 25; or gap " } } },
     /* In inches a tenth of a centimetre is shown as no eighth at all; 1/8 in is the least. */
     { QUIET(NO_GAP, HEM("79.2, 85"), CHOICES("tolerance: 0.4 cm"),
           { "title: Quiet\n", "title: Quiet\nunits: both\n" }, { "depth: 4", "depth: 4 cm" }),
-        { { OUTSIDE, 2, "makes this piece 0.2 cm (1/8 in) narrower", NULL } } },
+        { { OUTSIDE, 2, "a piece 0.2 cm (1/8 in) narrower", NULL } } },
     /* Wider: 83.6 / 2 = 41.8 cm, 104.5 stitches; 105 are 42 cm, 0.2 off; within 0.1 by 0.1. 25 x 42
      * / 41.9 is 25.0597, a band finer by 25.06. */
     { QUIET(NO_GAP, HEM("79.2, 83.6"), CHOICES("tolerance: 0.1")),
         { { OUTSIDE, 2, "Size large, front: 105 sts (42 cm) is outside",
-            "makes this piece 0.1 cm wider (a finished hem 0.2 cm larger); or a band of 25.06 and "
+            "a piece 0.1 cm wider by `ease` (a finished hem 0.2 cm larger); or a band of 25.06 and "
             "plain fabric of 25.06 stitches in 10 cm, in place of 25 and 25" } } },
     /* The card is not punched. By hand: 101 stitches from L50, motif on L48, column (-48 + 12) mod
      * 24 = 12; 107 from L53, motif on L51, column 9: both a multiple of 3. 104 from L52: L50 gets

@@ -65,6 +65,12 @@ static void is_count(const hw_cell *c, int count)
     ck_assert_double_eq_tol(c->number, count, 1e-12);
 }
 
+static void is_eighths(const hw_cell *c, double inches)
+{
+    ck_assert_int_eq(c->kind, HW_CELL_EIGHTHS);
+    ck_assert_double_eq_tol(c->number, inches, 1e-12);
+}
+
 static void is_number(const hw_cell *c, double number, int decimals)
 {
     ck_assert_int_eq(c->kind, HW_CELL_NUMBER);
@@ -118,13 +124,13 @@ START_TEST(measurements_and_marks)
 }
 END_TEST
 
-/* 2.54 cm are an inch, exactly: 60 / 2.54 = 23.622. */
+/* 2.54 cm are an inch, exactly: 60 / 2.54 = 23.622, nearest to 23 5/8; 2.5 / 2.54 = 0.984. */
 START_TEST(units)
 {
     e.project.show = HW_SHOW_IN;
     const hw_table *t = table("Sizes");
     ck_assert_int_lt(find(t, "finished chest, cm", 0), 0);
-    is_number(cell(t, "finished chest, in", 1), 23.62, 2);
+    is_eighths(cell(t, "finished chest, in", 1), 23.625);
     /* 4 in are 10.16 cm: 27 stitches in 10 cm are 27.432, and 38 rows 38.608. */
     t = table("Gauge");
     is_text(cell(t, "fabric", 2), "in 4 in");
@@ -145,7 +151,7 @@ START_TEST(units)
     is_text(hw_cells_at(t, 1, 3), "depth, cm");
     is_text(hw_cells_at(t, 1, 4), "depth, in");
     is_number(cell(t, "face wanted", 3), 2.5, 1);
-    is_number(cell(t, "face wanted", 4), 0.98, 2);
+    is_eighths(cell(t, "face wanted", 4), 1);
 }
 END_TEST
 
@@ -165,8 +171,8 @@ START_TEST(needles)
     is_text(cell(t, "from needle", 1), "L42");
     is_text(cell(t, "to needle", 1), "R43");
     is_text(cell(t, "first whole motif starts on needle", 1), "L41");
-    is_number(cell(t, "right of the middle, needles", 1), -1.5, 1);
-    is_number(cell(t, "right of the middle, needles", 2), 0.5, 1);
+    is_text(cell(t, "off the middle of the bed, needles", 1), "1.5 left");
+    is_text(cell(t, "off the middle of the bed, needles", 2), "0.5 right");
     is_count(cell(t, "card: first motif at column", 1), 4);
     is_count(cell(t, "card: column that would centre it", 1), 5);
     e.project.machine.card_columns = 0;
@@ -176,7 +182,7 @@ START_TEST(needles)
     e.project.machine.pitch_cm = 0; /* by hand */
     t = table("Sizes");
     ck_assert_int_lt(find(t, "from needle", 0), 0);
-    ck_assert_int_lt(find(t, "right of the middle, needles", 0), 0);
+    ck_assert_int_lt(find(t, "off the middle of the bed, needles", 0), 0);
 }
 END_TEST
 

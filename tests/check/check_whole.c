@@ -96,15 +96,15 @@ START_TEST(outline)
         { "Outline", "sleeve", "visible stitches above the hem", 48 },
         { "Outline", "sleeve", "visible stitches of the last row", 64 },
         { "Outline", "sleeve", "length of right: side, cm", 40.2 },
-        { "Outline", "back left side to front right side", "  the first, cm", 30 },
-        { "Outline", "back left side to front right side", "  the other, cm", 33 },
-        { "Outline", "back neck to back neck left and back neck right", "  the other, cm", 40 },
+        { "Outline", "back left side to front right side, within 1 cm", "  the first, cm", 30 },
+        { "Outline", "back left side to front right side, within 1 cm", "  the other, cm", 33 },
+        { "Outline", "back neck to back neck left and back neck right, within 1 cm", "  the other, cm", 40 },
     };
     make(NULL, NULL);
     CHECK_SHOWN(list);
     const hw_table *in = table("Outline");
-    int open = find(in, "back left side to front right side", 0);
-    int closed = find(in, "back neck to back neck left and back neck right", 0);
+    int open = find(in, "back left side to front right side, within 1 cm", 0);
+    int closed = find(in, "back neck to back neck left and back neck right, within 1 cm", 0);
     ck_assert_int_eq(hw_cells_at(in, open, 0)->style, HW_STYLE_WARNING);
     ck_assert_int_eq(hw_cells_at(in, closed, 0)->style, HW_STYLE_PARAGRAPH);
     tank_close(&t);
@@ -332,7 +332,7 @@ START_TEST(json)
     ck_assert_double_eq_tol(number(yoke, "first_row"), 48, 1e-9);
     ck_assert_double_eq_tol(number(yoke, "motifs"), 20, 1e-9);
     ck_assert(json_is_null(json_object_get(yoke, "underarm_rows")));
-    json_t *join = named(top, "joins", "edges", "back left side to front right side");
+    json_t *join = named(top, "joins", "edges", "back left side to front right side, within 1 cm");
     ck_assert_double_eq_tol(number(join, "first_cm"), 30, 1e-9);
     ck_assert_double_eq_tol(number(join, "other_cm"), 33, 1e-9);
     ck_assert_double_eq_tol(number(join, "within_cm"), 1, 1e-9);
