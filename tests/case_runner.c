@@ -9,7 +9,7 @@
 
 #include "case_calls.h"
 #include "core/num.h"
-#include "core/status.h"
+#include "status_names.h"
 
 enum { LINE_BYTES = 1000 };
 #define USUAL_TOLERANCE 1e-9 /* where a case has no `within` line */
@@ -110,8 +110,8 @@ static bool holds(Run *run)
         return complain(run, example->line, "missing, or not readable", example->broken);
     }
     const char *wanted = error == NULL ? "ok" : error->value;
-    if (strcmp(hw_status_name(example->status), wanted) != 0) {
-        return complain(run, example->line, "came to", hw_status_name(example->status));
+    if (strcmp(status_name(example->status), wanted) != 0) {
+        return complain(run, example->line, "came to", status_name(example->status));
     }
     bool good = all_used(run);
     for (int i = 0; error == NULL && i < example->expect_count; i++) {

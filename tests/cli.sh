@@ -407,6 +407,50 @@ check 'a card is drawn' 0 draw with-card.yaml --into pictures
 says 'a card is drawn' 'Written: pictures/with-card-card-1.svg' \
     'Written: pictures/with-card-card-upper-1.svg'
 
+# Names that differ by a blank alone, or by capitals, have files of their own; motifs without a name
+# are called after their bands.
+cp flag-project.yaml alike.yaml
+up=2
+for name in 'low band' low-band 'Low band'; do
+    up=$((up + 4))
+    printf '  %s:\n    on: [back]\n    motif:\n      chart: |\n        oo\n        o.\n      gap: 1\n' "$name"
+    printf '    above fold: %d cm\n' "$up"
+done >>alike.yaml
+check 'names alike' 0 draw alike.yaml --into alike
+says 'names alike' 'Written: alike/alike-fabric-low-band.svg' \
+    'Written: alike/alike-chart-low-band-2.svg' 'Written: alike/alike-fabric-Low-band-3.svg'
+what='names alike'
+grep -qF 'Bunting: motif of low band<' alike/alike-chart-low-band.svg &&
+    grep -qF 'Bunting: motif of low-band<' alike/alike-chart-low-band-2.svg && good || bad 'titles'
+
+# What the paper has no room for does not keep the rest from being drawn. By hand: of twelve pieces
+# with names of 40 letters two stand in a row; what stands above and below each, four lines of trims
+# with it, is more than 40 mm high, so six rows are more than a page at any scale.
+number=0
+{
+    printf 'title: Panels\nfinished:\n  width: { is: chest }\npieces:\n'
+    for letter in a b c d e f g h i j k l; do
+        printf '  panel %s of a coat that has twelve parts:\n' "$letter"
+        printf '    band width: 0.5 x width\n    outline:\n      right:\n'
+        printf '        - { across: 0.25 x width, up: 20 cm }\n'
+    done
+    printf 'trims:\n'
+    for edge in left right top 'left '; do
+        for letters in 'a b c d e f' 'g h i j k l'; do
+            along=
+            for letter in $letters; do
+                along="$along${along:+, }panel $letter of a coat that has twelve parts ${edge% }"
+            done
+            printf '  trim %d:\n    depth: 1 cm\n    along: [%s]\n' "$((number += 1))" "$along"
+        done
+    done
+} >panels.yaml
+sed -e '/^bands:/,$d' -e 's/^garment: .*/garment: panels.yaml/' flag-project.yaml >coat.yaml
+check 'a picture without room' 0 draw coat.yaml --into coat
+says 'a picture without room' \
+    'Not drawn: coat/coat-pieces.svg: the 12 pieces do not fit one page at 1 to 100: draw some' \
+    'Written: coat/coat-fabric.svg' 'Written: coat/coat-chart.svg'
+
 check 'every size' 0 plan flag-project.yaml --only table --show rows
 says 'every size' 'front, all sizes' 'back, all sizes' 'size narrow' 'size wide'
 check 'one size alone' 0 plan flag-project.yaml --only table --show rows --size wide
@@ -679,6 +723,29 @@ for kind in xlsx csv json; do
     set -- "first.$kind".*
     [ "$1" = "first.$kind.*" ] && good || bad "$*"
 done
+
+# The last of three files does not fit: the first two are as they were, or not there at all. The
+# limit lies between the sizes of the second and the third.
+blocks=$(($(wc -c <first.json) / 2048))
+[ "$(wc -c <first.csv)" -lt $((blocks * 512)) ] && [ "$(wc -c <first.xlsx)" -lt $((blocks * 512)) ] ||
+    blocks=1
+sed 's/^title: .*/title: Changed/' first.yaml >first.changed
+cp first.yaml first.keep
+cp first.changed first.yaml
+for into in . unmade; do
+    what="the third of three files is larger than the disk, into $into"
+    code=0
+    (trap '' XFSZ; ulimit -f "$blocks"; exec "$program" plan first.yaml --replace --into "$into") \
+        >out 2>err || code=$?
+    [ "$code" -eq 3 ] && grep -q '^hemwright: .*first.json: ' err && good ||
+        bad "ended with $code, not 3"
+    for kind in xlsx csv json; do
+        same "$what: the old $kind stays" "first.$kind" "kept.$kind"
+    done
+    set -- first.*.*
+    [ "$1" = 'first.*.*' ] && [ ! -e unmade ] && good || bad "$*"
+done
+mv first.keep first.yaml
 
 # As somebody who may not do all: tests may run as root, to whom nothing is forbidden.
 run_as_other=

@@ -8,11 +8,11 @@
 
 #include "check/support.h"
 #include "core/calculate.h"
-#include "core/status.h"
 #include "read/datafile.h"
 #include "read/garmentfile.h"
 #include "read/project.h"
 #include "read/table.h"
+#include "status_names.h"
 #include "write/csv.h"
 #include "write/json.h"
 #include "write/jsonparts.h"
@@ -216,16 +216,14 @@ static hw_status write_json(const Results *made, hw_arena *arena, hw_buf *buf)
 /* The longest parts of the document, each by itself. */
 static hw_status write_parts(const Results *made, hw_arena *arena, hw_buf *buf)
 {
-    static json_t *(*const parts[])(
-        hw_json_writer *) = { hw_json_drafts, hw_json_rowplans, hw_json_trims, hw_json_yarn };
-    hw_json_writer w = { .plan = &made->plan, .tables = &made->tables, .arena = arena };
-    (void)buf;
-    for (size_t i = 0; i < sizeof parts / sizeof parts[0] && w.status == HW_OK; i++) {
-        json_t *part = parts[i](&w);
-        w.status = part == NULL ? HW_ERR_NOMEM : w.status;
-        json_decref(part);
+    static void (*const lists[])(
+        hw_json_writer *) = { hw_json_drafts, hw_json_rowplans, hw_json_trims };
+    hw_json_writer w = { .plan = &made->plan, .tables = &made->tables, .arena = arena, .buf = buf };
+    for (size_t i = 0; i < sizeof lists / sizeof lists[0] && w.status == HW_OK; i++) {
+        hw_json_list(&w, "list", lists[i]);
     }
-    return w.status;
+    hw_json_member(&w, "yarn", hw_json_yarn(&w));
+    return w.status == HW_OK ? hw_buf_status(buf) : w.status;
 }
 
 /* From texts to tables; what was not reached, or failed, is as it was. */
@@ -283,7 +281,7 @@ static bool refuse_each(const Stretch *stretch, bool onwards)
         reached = heap.grabs >= n;
         if (status != (reached ? HW_ERR_NOMEM : HW_OK) || heap.live != 0 || !clean) {
             printf("%s: request %ld refused %s: came to \"%s\", %ld blocks left, results %s\n",
-                stretch->name, n, mode, hw_status_name(status), heap.live,
+                stretch->name, n, mode, status_name(status), heap.live,
                 clean ? "as they were" : "touched");
             return false;
         }

@@ -2,8 +2,6 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "core/above.h"
 
-#include <math.h>
-
 #include "core/num.h"
 #include "core/rowing.h"
 
@@ -131,24 +129,6 @@ hw_status hw_above_draft(const hw_plan *plan, int at, hw_arena *arena, hw_draft 
     return status;
 }
 
-hw_status hw_above_length(const hw_whole *whole, int size, const hw_edge_run *run, double *out_cm)
-{
-    double sum_cm = 0;
-    for (int i = 0; i < run->count; i++) {
-        const hw_edge_part *part = &run->parts[i];
-        const hw_draft *draft = hw_plan_draft(whole, size, part->piece);
-        const hw_edge_line *edge = &draft->outline.edges[part->edge];
-        double cm = 0;
-        hw_status status = edge->count > 0 ? hw_edge_length(edge, part->stretch, &cm) : HW_OK;
-        if (status != HW_OK) {
-            return status;
-        }
-        sum_cm += cm;
-    }
-    *out_cm = sum_cm;
-    return HW_OK;
-}
-
 hw_status hw_above_cards(hw_whole *whole, hw_arena *arena, hw_err *err)
 {
     int pieces = whole->project->garment.piece_count;
@@ -181,17 +161,16 @@ hw_status hw_above_joins(hw_whole *whole, hw_arena *arena, hw_err *err)
     if (whole->joins == NULL) {
         return no_memory(err);
     }
-    for (int i = 0; i < sizes * garment->join_count; i++) {
-        const hw_joint_edges *join = &garment->joins[i % garment->join_count];
-        hw_join_lengths *lengths = &whole->joins[i];
-        for (int end = 0; end < 2; end++) {
-            hw_status status = hw_above_length(
-                whole, i / garment->join_count, &join->ends[end], &lengths->cm[end]);
+    for (int i = 0; i < sizes; i++) {
+        const hw_outline *pieces[HW_MAX_PIECES] = { NULL };
+        hw_plan_outlines(whole, i, pieces);
+        for (int k = 0; k < garment->join_count; k++) {
+            hw_status status = hw_outline_join(
+                pieces, &garment->joins[k], &whole->joins[i * garment->join_count + k]);
             if (status != HW_OK) {
                 return hw_err_set(err, status, "%s", "the length of an edge could not be found");
             }
         }
-        lengths->closes = fabs(lengths->cm[0] - lengths->cm[1]) <= join->within_cm + 1e-9;
     }
     return HW_OK;
 }

@@ -49,8 +49,4 @@ hw_status hw_above_joins(hw_whole *whole, hw_arena *arena, hw_err *err) HW_MUST_
 hw_status hw_above_motif(const hw_motif_choice *choice, int card_columns, hw_arena *arena,
     hw_motif *out, hw_err *err) HW_MUST_USE;
 
-/* The length of edges in a row in one size, cm. HW_OK; HW_ERR_INTERNAL; HW_ERR_NOMEM. */
-hw_status hw_above_length(
-    const hw_whole *whole, int size, const hw_edge_run *run, double *out_cm) HW_MUST_USE;
-
 #endif

@@ -249,13 +249,12 @@ static void hem(const hw_plan *plan, hw_notes *notes)
             .value = in->facing_rows > 0
                          ? hw_arena_format(notes->arena, "%d rows asked for", in->facing_rows)
                          : hw_facing_name(in->facing),
-            .rule = in->facing_rows > 0            ? ""
-                    : in->facing == HW_FACING_ROWS ? plan->project->machine.pitch_cm > 0
-                                                         ? "as many rows as the face, on a tighter "
-                                                           "dial"
-                                                         : "as many rows as the face, on thinner "
-                                                           "needles"
-                                                   : "an even number of rows, as deep as the face",
+            .rule = in->facing_rows > 0 ? ""
+                    : in->facing != HW_FACING_ROWS
+                        ? "as deep as the face; with the fold an even number of rows"
+                    : plan->project->machine.pitch_cm > 0
+                        ? "with the fold as many rows as the face, on a tighter dial"
+                        : "with the fold as many rows as the face, on thinner needles",
             .mark = HW_MARK_PRACTICE,
             .source = "P1" });
     hw_notes_base(notes,

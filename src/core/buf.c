@@ -5,6 +5,8 @@
 #include <stdio.h>
 #include <string.h>
 
+enum { CHUNK = 65536 }; /* bytes that a buffer gathers before it passes them on */
+
 void hw_buf_init(hw_buf *buf, const hw_mem *mem, size_t limit)
 {
     *buf = (hw_buf){ .mem = *mem, .limit = limit, .status = HW_OK };
@@ -19,9 +21,28 @@ void hw_buf_release(hw_buf *buf)
     buf->len = buf->room = 0;
 }
 
+void hw_buf_pass_on(hw_buf *buf, hw_buf_taker *take, void *context)
+{
+    buf->take = take;
+    buf->context = context;
+}
+
+void hw_buf_flush(hw_buf *buf)
+{
+    if (buf->status != HW_OK || buf->take == NULL || buf->len == 0) {
+        return;
+    }
+    buf->status = buf->take(buf->context, buf->text, buf->len);
+    buf->limit -= buf->len;
+    buf->len = 0;
+}
+
 /* Room for `more` bytes and the NUL. */
 static bool grow(hw_buf *buf, size_t more)
 {
+    if (buf->take != NULL && buf->len >= CHUNK) {
+        hw_buf_flush(buf);
+    }
     if (buf->status != HW_OK) {
         return false;
     }

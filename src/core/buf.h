@@ -9,12 +9,17 @@
 
 enum { HW_BUF_LIMIT = 512 * 1024 * 1024 }; /* bytes; far above any document that is written */
 
+/* Takes bytes off a buffer's hands. HW_OK, or what the buffer then fails with. */
+typedef hw_status hw_buf_taker(void *context, const char *bytes, size_t len);
+
 /* Private to buf.c but for reading `text` and `len` once hw_buf_status says HW_OK. */
 typedef struct {
     hw_mem mem;
     char *text; /* NUL behind the last byte; NULL while nothing was added */
     size_t len, room, limit;
     hw_status status;
+    hw_buf_taker *take; /* NULL: the buffer keeps all */
+    void *context;      /* of take */
 } hw_buf;
 
 /*
@@ -25,6 +30,19 @@ typedef struct {
  *            limit     bytes it may hold at most; past it the buffer fails with HW_ERR_LIMIT
  */
 void hw_buf_init(hw_buf *buf, const hw_mem *mem, size_t limit);
+
+/*
+ * Let the buffer pass on what it holds from time to time, so that a long text needs little room.
+ *
+ * Given:     buf       initialised, nothing added yet
+ *            take      is called in order; not after it has failed
+ *            context   take's, the caller's
+ * Note:      the limit is still that of the whole text; `text` and `len` tell nothing any more
+ */
+void hw_buf_pass_on(hw_buf *buf, hw_buf_taker *take, void *context);
+
+/* Pass on what is left; hw_buf_status tells what came of it. */
+void hw_buf_flush(hw_buf *buf);
 
 /* Give back the buffer's memory; may be called twice. */
 void hw_buf_release(hw_buf *buf);

@@ -313,15 +313,6 @@ hw_status hw_draft_make(const hw_draft_task *task, hw_arena *arena, hw_draft *ou
     return HW_OK;
 }
 
-int hw_draft_sts(const hw_draft *draft, int row)
-{
-    const hw_shape *shape = &draft->shape;
-    if (row < shape->neck_row) {
-        return hw_shape_sts(shape, row);
-    }
-    return hw_shape_half_sts(shape, row, HW_LEFT) + hw_shape_half_sts(shape, row, HW_RIGHT);
-}
-
 int hw_upper_needle(
     const hw_upper *upper, const hw_place_on_bed *place, const hw_fit *fit, bool mirrored)
 {

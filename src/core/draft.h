@@ -91,7 +91,4 @@ hw_status hw_draft_make(
 int hw_upper_needle(
     const hw_upper *upper, const hw_place_on_bed *place, const hw_fit *fit, bool mirrored);
 
-/* Visible stitches of the whole of a row, both halves of a parted one; row in [0, rows). */
-int hw_draft_sts(const hw_draft *draft, int row);
-
 #endif

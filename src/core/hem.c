@@ -65,22 +65,19 @@ static hw_status check_face_rows(const hw_hem_input *in, int band_rows, hw_err *
     return status == HW_OK ? HW_OK : hw_err_place(err, status, in->line, 0);
 }
 
+/* Facing and fold together are even, so that the band begins where row 1 began: the second yarn
+ * waits there, and in hand knitting it is a right-side row. */
 static int facing_rows_for(const hw_hem_input *in, const hw_hem *hem, const hw_gauge *gauge)
 {
-    int rows = hem->face_rows;
     if (in->facing_rows > 0) {
         return in->facing_rows;
     }
-    switch (in->facing) {
-    case HW_FACING_ROWS:
-    case HW_FACING_COUNT:
-        break;
-    case HW_FACING_DEPTH:
-        rows = hw_num_nearest_even(hw_gauge_rows(&gauge[HW_FACING], hem->face_cm));
-        rows = rows < 2 ? 2 : rows;
-        break;
+    int both = hem->face_rows - hw_num_mod(hem->face_rows, 2);
+    if (in->facing == HW_FACING_DEPTH) {
+        double rows = hw_gauge_rows(&gauge[HW_FACING], hem->face_cm);
+        both = hw_num_nearest_even(rows + hem->fold_rows);
     }
-    return rows;
+    return both < 2 ? 2 - hem->fold_rows : both - hem->fold_rows;
 }
 
 static void split_face(hw_hem *hem, int plain_rows)

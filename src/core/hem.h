@@ -54,8 +54,9 @@ const char *hw_facing_name(hw_facing facing);
  *            of plain rows or fewer than four)
  * Note:      plain rows a + b = 2 nearest((D - h/Rband) Rmain / 2), ties up; a and b even, at least
  *            2, a = b or b = a + 2; a picot and no fold have no row of their own [H1] [H2]; facing
- *            as many rows as the face [common practice, no source]; dials: facing main - 1, joining
- *            row facing + 2 [H1], band main + 1 [G4], and a dial that was given stays
+ *            and fold as many rows as the face [common practice, no source], or the facing as deep
+ *            as the face, and the two even, so that the band begins where row 1 began [H4]; dials:
+ * facing main - 1, joining row facing + 2 [H1], band main + 1 [G4], and a dial that was given stays
  */
 hw_status hw_hem_plan(const hw_hem_input *in, int band_rows, const hw_gauge *gauge, hw_hem *out,
     hw_err *err) HW_MUST_USE;

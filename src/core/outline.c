@@ -30,7 +30,20 @@ typedef struct {
     hw_edge edge;
     hw_outline_point *points; /* [MOST_POINTS] */
     int count;
+    hw_outline_point corners[2]; /* the last two as they are drawn, the older one first */
 } drawing;
+
+/* An edge by the name that it has in the file: one that mirrors the other is not drawn there. */
+static const char *edge_in_file(const drawing *d)
+{
+    const hw_outline_rule *rule = d->task->piece->outline;
+    if (d->edge == HW_EDGE_NECK_LEFT || d->edge == HW_EDGE_NECK_RIGHT) {
+        return "neck";
+    }
+    bool drawn = rule->mirrored || rule->sides[d->edge].count > 0;
+    hw_edge other = d->edge == HW_EDGE_LEFT ? HW_EDGE_RIGHT : HW_EDGE_LEFT;
+    return hw_edge_name(drawn ? d->edge : other);
+}
 
 /* Refused, with the fault behind the words for the place: "`back`, size 92: the right edge's ...".
  */
@@ -39,7 +52,7 @@ static hw_status refuse(const drawing *d, const hw_outline_point *where, const c
     const char *stretch = where->stretch;
     bool named = stretch[0] != '\0';
     hw_status status = hw_err_set(d->err, HW_ERR_RANGE, "`%s`, size %s: the edge `%s`%s%s%s %s",
-        d->task->piece->name, d->task->finished->names[d->task->size], hw_edge_name(d->edge),
+        d->task->piece->name, d->task->finished->names[d->task->size], edge_in_file(d),
         named ? ", stretch `" : "", stretch, named ? "`," : "", fault);
     return hw_err_place_in_garment(d->err, status, where->line);
 }
@@ -67,6 +80,31 @@ static hw_status evaluate(
         return refuse(d, out, "leads below the fold or out of all measure: correct its corner");
     }
     return HW_OK;
+}
+
+/* Each corner as it is drawn: one that leads back over the step before it encloses nothing. */
+static hw_status check_step(drawing *d, const hw_outline_point *corner)
+{
+    const hw_outline_point *from = &d->corners[0];
+    const hw_outline_point *step = &d->corners[1];
+    double out_cm = step->across_cm - from->across_cm;
+    double back_cm = corner->across_cm - step->across_cm;
+    bool level = same(from->up_cm, step->up_cm) && same(step->up_cm, corner->up_cm);
+    if (level && !same(out_cm, 0) && !same(back_cm, 0) && (out_cm > 0) != (back_cm > 0)) {
+        return refuse(d, corner,
+            "leads back over the step before it: leave one of the two corners out, or let `up` "
+            "rise");
+    }
+    d->corners[0] = *step;
+    d->corners[1] = *corner;
+    return HW_OK;
+}
+
+/* Before the first corner. */
+static void begin_steps(drawing *d, double across_cm, double up_cm)
+{
+    d->corners[1] = (hw_outline_point){ .across_cm = across_cm, .up_cm = up_cm };
+    d->corners[0] = d->corners[1];
 }
 
 /* One more point. Heights that differ by rounding alone become the same height. */
@@ -136,9 +174,11 @@ static hw_status draw_side(drawing *d, hw_side side)
     d->points[d->count++] =
         (hw_outline_point){ .across_cm = knitted_cm, .stretch = "", .line = rule->corners[0].line };
     bool at_hem = true;
+    begin_steps(d, drawn_cm, 0);
     for (int i = 0; i < rule->count; i++) {
         hw_outline_point point = { 0 };
         hw_status status = evaluate(d, &rule->corners[i], sign, &point);
+        status = status == HW_OK ? check_step(d, &point) : status;
         at_hem = at_hem && same(point.across_cm, drawn_cm);
         point.across_cm = at_hem ? knitted_cm : point.across_cm;
         if (status == HW_OK) {
@@ -166,7 +206,9 @@ static hw_status draw_neck(drawing *d)
         if (status == HW_OK && i == 0) {
             d->points[d->count++] =
                 (hw_outline_point){ .up_cm = point.up_cm, .stretch = "", .line = point.line };
+            begin_steps(d, 0, point.up_cm);
         }
+        status = status == HW_OK ? check_step(d, &point) : status;
         if (status == HW_OK) {
             status = append(d, point);
         }
@@ -429,6 +471,45 @@ hw_status hw_outline_area(const hw_outline *outline, double *out_cm2)
         sum_cm2 += signs[i] * cm2;
     }
     *out_cm2 = sum_cm2;
+    return HW_OK;
+}
+
+/* Two lengths that differ by less are the same. */
+static const double same_cm = 1e-9;
+
+/* Of edges in a row. */
+static hw_status run_length(const hw_outline *const *pieces, const hw_edge_run *run, double *out_cm)
+{
+    double sum_cm = 0;
+    for (int i = 0; i < run->count; i++) {
+        const hw_edge_part *part = &run->parts[i];
+        const hw_outline *outline = pieces[part->piece];
+        double cm = 0;
+        hw_status status = HW_OK;
+        if (outline != NULL && outline->edges[part->edge].count > 0) {
+            status = hw_edge_length(&outline->edges[part->edge], part->stretch, &cm);
+        }
+        if (status != HW_OK) {
+            return status;
+        }
+        sum_cm += cm;
+    }
+    *out_cm = sum_cm;
+    return HW_OK;
+}
+
+hw_status hw_outline_join(
+    const hw_outline *const *pieces, const hw_joint_edges *join, hw_join_lengths *out)
+{
+    hw_join_lengths lengths = { 0 };
+    for (int end = 0; end < 2; end++) {
+        hw_status status = run_length(pieces, &join->ends[end], &lengths.cm[end]);
+        if (status != HW_OK) {
+            return status;
+        }
+    }
+    lengths.closes = fabs(lengths.cm[0] - lengths.cm[1]) <= join->within_cm + same_cm;
+    *out = lengths;
     return HW_OK;
 }
 

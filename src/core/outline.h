@@ -50,6 +50,22 @@ hw_status hw_outline_make(
  */
 hw_status hw_outline_area(const hw_outline *outline, double *out_cm2) HW_MUST_USE;
 
+/* How long two edges are that are sewn together, in one size. */
+typedef struct {
+    double cm[2];
+    bool closes; /* they differ by no more than the garment allows */
+} hw_join_lengths;
+
+/*
+ * The lengths of both sides of a seam.
+ *
+ * Given:     pieces    [pieces of the garment]: their outlines in one size; NULL for one without
+ * Returned:  out       untouched on failure
+ * Result:    HW_OK; HW_ERR_NOMEM; HW_ERR_INTERNAL (GSL)
+ */
+hw_status hw_outline_join(
+    const hw_outline *const *pieces, const hw_joint_edges *join, hw_join_lengths *out) HW_MUST_USE;
+
 /* The height of the end of a named stretch, of left or right the higher; -1 where neither has it.
  */
 double hw_outline_height(const hw_outline *outline, const char *stretch);

@@ -43,6 +43,14 @@ const hw_draft *hw_plan_draft(const hw_whole *whole, int size, int piece)
     return &at.plan->drafts[size * at.plan->project->garment.piece_count + at.piece];
 }
 
+void hw_plan_outlines(const hw_whole *whole, int size, const hw_outline *out[HW_MAX_PIECES])
+{
+    for (int p = 0; p < whole->project->garment.piece_count; p++) {
+        const hw_draft *draft = hw_plan_draft(whole, size, p);
+        out[p] = draft->drawn ? &draft->outline : NULL;
+    }
+}
+
 hw_card_task hw_plan_card(const hw_plan *plan)
 {
     return (hw_card_task){ .motif = &plan->motif,

@@ -23,12 +23,6 @@ typedef struct {
     hw_card card;
 } hw_upper_band;
 
-/* How long two edges are that are sewn together, in one size. */
-typedef struct {
-    double cm[2];
-    bool closes; /* they differ by no more than the garment allows */
-} hw_join_lengths;
-
 struct hw_plan;
 struct hw_trimmings;
 struct hw_yarnuse;
@@ -89,6 +83,9 @@ hw_plan_piece hw_plan_find(const hw_whole *whole, int piece);
 
 /* The draft of a piece of the whole garment in one size. */
 const hw_draft *hw_plan_draft(const hw_whole *whole, int size, int piece);
+
+/* The outlines of all pieces of the whole garment in one size; NULL for one that is not drawn. */
+void hw_plan_outlines(const hw_whole *whole, int size, const hw_outline *out[HW_MAX_PIECES]);
 
 /* The task of making the card, as the plan was made. */
 hw_card_task hw_plan_card(const hw_plan *plan);

@@ -19,20 +19,10 @@ static hw_side other(hw_side side)
     return side == HW_LEFT ? HW_RIGHT : HW_LEFT;
 }
 
-static hw_side start_of(hw_side first_start, int row)
-{
-    return row % 2 == 0 ? first_start : other(first_start);
-}
-
 /* Whether a row begins at the leading edge, as row 0 does. */
 static bool leads(int row)
 {
     return row % 2 == 0;
-}
-
-hw_side hw_shape_start(const hw_shape *shape, int row)
-{
-    return start_of(shape->first_start, row);
 }
 
 int hw_shape_half_sts(const hw_shape *shape, int row, hw_side half)

@@ -102,7 +102,7 @@ hw_status hw_shape_make(
  *
  * Given:     task, shape  belong together
  *            arena     owner of the list
- * Returned:  out       what hw_shape_follow turns back into the same rows; untouched on failure
+ * Returned:  out       so that who follows them has the same rows; untouched on failure
  * Result:    HW_OK; HW_ERR_NOMEM
  * Note:      steps at one edge may overlap where that saves a third of them or more. Held stitches
  *            come back with the end: one row over all of them, then what HW_STEP_END says.
@@ -110,26 +110,12 @@ hw_status hw_shape_make(
 hw_status hw_shape_steps_of(const hw_shape_task *task, const hw_shape *shape, hw_arena *arena,
     hw_shape_steps *out) HW_MUST_USE;
 
-/*
- * Steps back into rows.
- *
- * Given:     task, steps  belong together; each step's rows lie in [0, task->rows); one at least is
- *                         HW_STEP_END
- *            arena     owner of the rows
- * Returned:  out       untouched on failure
- * Result:    HW_OK; HW_ERR_NOMEM
- */
-hw_status hw_shape_follow(const hw_shape_task *task, const hw_shape_steps *steps, hw_arena *arena,
-    hw_shape *out) HW_MUST_USE;
-
 /* Whether what leaves an edge in a row is held, not bound off: the row ends there, in a shoulder
  * that is worked in short rows. */
 bool hw_shape_holds(const hw_shape_task *task, hw_side side, int row);
 
-/* The edge at which a row begins, as seen on the right side. */
-hw_side hw_shape_start(const hw_shape *shape, int row);
-
-/* Visible stitches of a row: all of it, and, once the neck has parted it, of one half. */
+/* Visible stitches of a row: all of it, both halves of a parted one; and, once the neck has parted
+ * it, of one half. */
 int hw_shape_sts(const hw_shape *shape, int row);
 int hw_shape_half_sts(const hw_shape *shape, int row, hw_side half);
 

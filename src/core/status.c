@@ -1,27 +1,26 @@
-/* One table for every status: name, sentence, exit code; and the names of marks and fabrics.
+/* One table for every status: sentence, exit code; and the names of marks and fabrics.
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "core/status.h"
 
 #include <assert.h>
 
 static const struct {
-    const char *name;
     const char *sentence;
     int exit_code;
 } statuses[] = {
-    [HW_OK] = { "ok", "done", 0 },
-    [HW_ERR_SYNTAX] = { "syntax", "the text cannot be read", 2 },
-    [HW_ERR_UNKNOWN] = { "unknown", "a word that is not known here", 2 },
-    [HW_ERR_REPEATED] = { "repeated", "the same key stands here twice", 2 },
-    [HW_ERR_MISSING] = { "missing", "something that is needed is not there", 2 },
-    [HW_ERR_KIND] = { "kind", "something of another kind belongs here", 2 },
-    [HW_ERR_RANGE] = { "range", "a number outside what makes sense", 2 },
-    [HW_ERR_LIMIT] = { "limit", "too much of something", 2 },
-    [HW_ERR_USAGE] = { "usage", "the command cannot be read", 2 },
-    [HW_ERR_NOFIT] = { "no fit", "no stitch count meets the rules", 1 },
-    [HW_ERR_IO] = { "file", "a file could not be read or written", 3 },
-    [HW_ERR_NOMEM] = { "memory", "the computer has no memory left for this", 4 },
-    [HW_ERR_INTERNAL] = { "internal", "a fault in the program itself", 4 },
+    [HW_OK] = { "done", 0 },
+    [HW_ERR_SYNTAX] = { "the text cannot be read", 2 },
+    [HW_ERR_UNKNOWN] = { "a word that is not known here", 2 },
+    [HW_ERR_REPEATED] = { "the same key stands here twice", 2 },
+    [HW_ERR_MISSING] = { "something that is needed is not there", 2 },
+    [HW_ERR_KIND] = { "something of another kind belongs here", 2 },
+    [HW_ERR_RANGE] = { "a number outside what makes sense", 2 },
+    [HW_ERR_LIMIT] = { "too much of something", 2 },
+    [HW_ERR_USAGE] = { "the command cannot be read", 2 },
+    [HW_ERR_NOFIT] = { "no stitch count meets the rules", 1 },
+    [HW_ERR_IO] = { "a file could not be read or written", 3 },
+    [HW_ERR_NOMEM] = { "the computer has no memory left for this", 4 },
+    [HW_ERR_INTERNAL] = { "a fault in the program itself", 4 },
 };
 _Static_assert(sizeof statuses / sizeof statuses[0] == HW_STATUS_COUNT, "a row for each status");
 
@@ -44,12 +43,6 @@ static const char *const fabrics[] = {
     [HW_FACING] = "facing",
 };
 _Static_assert(sizeof fabrics / sizeof fabrics[0] == HW_FABRIC_COUNT, "a name for each fabric");
-
-const char *hw_status_name(hw_status status)
-{
-    assert(status < HW_STATUS_COUNT);
-    return statuses[status].name;
-}
 
 const char *hw_status_sentence(hw_status status)
 {

@@ -1,17 +1,9 @@
-/* What each status is called, what it says, and how the program ends on it.
+/* What each status says, and how the program ends on it.
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #ifndef HW_CORE_STATUS_H
 #define HW_CORE_STATUS_H
 
 #include "core/hw.h"
-
-/*
- * The short name of a status, such as "range".
- *
- * Given:     status    any hw_status below HW_STATUS_COUNT
- * Returned:  a constant text, never NULL
- */
-const char *hw_status_name(hw_status status);
 
 /*
  * One plain sentence for a status, used where no better message was made.

@@ -118,9 +118,11 @@ static hw_status make_edge(
 {
     const hw_draft *draft = hw_plan_draft(t->whole, size, part->piece);
     const hw_edge_line *edge = &draft->outline.edges[part->edge];
-    hw_edge_run run = { .parts = { *part }, .count = 1 };
-    hw_status status = hw_above_length(t->whole, size, &run, &out->length_cm);
-    if (status != HW_OK || edge->count == 0) {
+    if (edge->count == 0) {
+        return HW_OK;
+    }
+    hw_status status = hw_edge_length(edge, part->stretch, &out->length_cm);
+    if (status != HW_OK) {
         return status;
     }
     double up_cm = 0;

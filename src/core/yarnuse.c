@@ -40,7 +40,7 @@ static int beside(const hw_draft *draft, const hw_upper *upper, int edges)
 {
     int sts = 0;
     for (int r = upper->first_row; r < upper->first_row + upper->rows; r++) {
-        sts += hw_draft_sts(draft, r) + edges;
+        sts += hw_shape_sts(&draft->shape, r) + edges;
         sts -= upper->motifs > 0 ? upper->sts + edges : 0;
     }
     return sts;
@@ -73,7 +73,8 @@ static void gather_piece(const hw_whole *whole, int size, int piece, list *of)
     add_plain(of, HW_FACING, fit->cast_on_sts * hem->facing_rows);
     int plain = fit->cast_on_sts * (hem->fold_rows + hem->below_rows + hem->above_rows);
     for (int r = 0; draft->drawn && r < draft->shape.rows; r++) {
-        plain += in_upper(draft, whole->upper_count, r) ? 0 : hw_draft_sts(draft, r) + edges;
+        plain +=
+            in_upper(draft, whole->upper_count, r) ? 0 : hw_shape_sts(&draft->shape, r) + edges;
     }
     add_plain(of, HW_MAIN, plain);
     add_band(of, &at.plan->motif,

@@ -9,6 +9,8 @@
 #include "read/parts.h"
 #include "read/words.h"
 
+_Static_assert(HW_MAX_BANDS == 6 && HW_MAX_TRIMS == 8, "messages below say five and eight");
+
 #define USUAL_RESERVE    10 /* percent: own choice [O2] */
 #define USUAL_BUTTONHOLE 2  /* stitches: own choice [O3] */
 

@@ -8,6 +8,8 @@
 #include "read/datafile.h"
 #include "read/words.h"
 
+_Static_assert(HW_WORDS_MAX_NAME == 40, "a message below says 40");
+
 static hw_status no_memory(hw_err *err)
 {
     return hw_err_set(err, HW_ERR_NOMEM, "%s", "there is not enough memory for the garment");

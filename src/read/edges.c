@@ -8,6 +8,8 @@
 #include "read/datafile.h"
 #include "read/words.h"
 
+_Static_assert(HW_MAX_PARTS == 6, "a message below says six");
+
 #define USUAL_WITHIN_CM 1.0 /* as the usual tolerance [T1] */
 #define USUAL_DEPTH_CM  2.0 /* of a trim: own choice [O1] */
 

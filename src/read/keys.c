@@ -4,6 +4,7 @@
 
 #include <string.h>
 
+#include "core/buttonhole.h"
 #include "core/num.h"
 
 #define P(name) HW_PART_##name
@@ -128,7 +129,7 @@ static const hw_key keys[] = {
     { P(HEM), "fold", K(WORD), .words = "none|loose row|purl row|picot",
         .help = "the turning row; `loose row` if left out" },
     { P(HEM), "facing", K(WORD), .words = "same rows|same depth",
-        .help = "as many rows as the face, or as deep; `same rows` if left out" },
+        .help = "with the fold as many rows as the face, or as deep; `same rows` if left out" },
     { P(HEM), "facing rows", K(COUNT), .least = 1, .most = HW_MAX_CHART_ROWS + 200,
         .help = "so many rows, in place of `facing`" },
     { P(HEM), "cast-on", K(WORD), .words = "waste yarn|wrapped edge",
@@ -167,7 +168,7 @@ static const hw_key keys[] = {
         .help = "of its own fabric; that of the band, or of main where it is plain, if left out" },
     { P(TRIM_CHOICE), "hem", K(PART), .part = P(HEM),
         .help = "its depth and fold; the garment's depth if none is given" },
-    { P(TRIM_CHOICE), "buttonholes", K(COUNT), .least = 1, .most = 40,
+    { P(TRIM_CHOICE), "buttonholes", K(COUNT), .least = 1, .most = HW_MAX_HOLES,
         .help = "how many are worked into it" },
     { P(TRIM_CHOICE), "buttonhole stitches", K(COUNT), .least = 1, .most = 20,
         .help = "width of each; 2 if left out" },

@@ -10,7 +10,6 @@
 #include <xlsxwriter.h>
 
 #include "core/num.h"
-#include "shell/io.h"
 #include "shell/reread.h"
 #include "write/paper.h"
 
@@ -402,17 +401,16 @@ static hw_status write_book(const hw_tables *tables, const char *temporary,
 }
 
 /* Whether the file holds what was written; the library may have left some out without a word. */
-static hw_status reread(
-    const hw_io_target *target, const char *path, const long *cells, int count, hw_err *err)
+static hw_status reread(const hw_io_target *target, const long *cells, int count, hw_err *err)
 {
     int fault = hw_io_fault("book-reopen");
     if (fault != 0) {
-        return hw_io_fail(err, path, HW_IO_WRITING, fault);
+        return hw_io_fail(err, target->told, HW_IO_WRITING, fault);
     }
     if (hw_reread_book(target->temporary, cells, count) == HW_OK) {
         return HW_OK;
     }
-    hw_err_where(err, path);
+    hw_err_where(err, target->told);
     return hw_err_set(err, HW_ERR_IO,
         "it was not written whole: the disk, or the folder for temporary files, may be full");
 }
@@ -430,28 +428,19 @@ static hw_status explain(hw_status status, const char *path, int number, hw_err 
                                  : "a fault in the program itself");
 }
 
-hw_status hw_book_write(
-    const hw_tables *tables, const char *path, const hw_book_options *options, hw_err *err)
+hw_status hw_book_write(const hw_tables *tables, const hw_io_target *target,
+    const hw_book_options *options, hw_err *err)
 {
-    hw_io_target target;
     int number = 0;
-    long *cells = NULL;
-    hw_status status = hw_io_begin(&target, path, err);
-    if (status != HW_OK) {
-        return status;
-    }
-    cells = calloc((size_t)tables->count, sizeof *cells);
-    status = cells == NULL ? HW_ERR_NOMEM
-                           : write_book(tables, target.temporary, options, cells, &number);
+    long *cells = calloc((size_t)tables->count, sizeof *cells);
+    hw_status status = cells == NULL
+                           ? HW_ERR_NOMEM
+                           : write_book(tables, target->temporary, options, cells, &number);
     if (status == HW_OK) {
-        status = reread(&target, path, cells, tables->count, err);
+        status = reread(target, cells, tables->count, err);
     } else {
-        status = explain(status, path, number, err);
+        status = explain(status, target->told, number, err);
     }
     free(cells);
-    if (status != HW_OK) {
-        hw_io_abort(&target);
-        return status;
-    }
-    return hw_io_commit(&target, err);
+    return status;
 }

@@ -1,4 +1,4 @@
-/* Tables as a workbook (.xlsx), written beside the old file, read again, then put in its place.
+/* Tables as a workbook (.xlsx), written beside the old file and read again.
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #ifndef HW_SHELL_BOOK_H
 #define HW_SHELL_BOOK_H
@@ -6,6 +6,7 @@
 #include <time.h>
 
 #include "core/err.h"
+#include "shell/io.h"
 #include "write/cells.h"
 
 typedef struct {
@@ -19,14 +20,14 @@ typedef struct {
  *
  * Given:     tables    at least one; names as hw_table says, each once; at most HW_COLUMNS_MOST
  *                      columns
- *            path      as for hw_io_begin
+ *            target    begun; its temporary file is written, and finished by the caller
  *            options   NULL for the usual ones
  * Result:    HW_OK; HW_ERR_IO; HW_ERR_RANGE (a number that is not finite, a text that a cell
- *            cannot hold); HW_ERR_NOMEM; HW_ERR_INTERNAL. On failure the old file is as it was.
+ *            cannot hold); HW_ERR_NOMEM; HW_ERR_INTERNAL
  * Note:      the file's own library can leave out cells and say nothing, so the file is read again
- *            and each sheet's cells are counted before it takes the old one's place
+ *            and each sheet's cells are counted
  */
-hw_status hw_book_write(const hw_tables *tables, const char *path, const hw_book_options *options,
-    hw_err *err) HW_MUST_USE;
+hw_status hw_book_write(const hw_tables *tables, const hw_io_target *target,
+    const hw_book_options *options, hw_err *err) HW_MUST_USE;
 
 #endif

@@ -3,7 +3,15 @@
 #ifndef HW_SHELL_DRAW_H
 #define HW_SHELL_DRAW_H
 
+#include "shell/docs.h"
 #include "shell/opts.h"
+#include "write/draw.h"
+
+/* A4 less margins of 1 cm: own choice [V1]. */
+extern const hw_draw_room hw_draw_paper;
+
+/* Put a picture into a file. HW_OK, or any failure, told in the files' hw_err. */
+hw_status hw_draw_save(hw_docs *docs, const hw_drawing *picture, const char *path) HW_MUST_USE;
 
 /* Each: Given the command's options, arena for the run; Returned buf, what is printed; Result
  * HW_OK or any failure, with a message. Files are written whole, and none that is there already

@@ -8,12 +8,7 @@
 #include "core/outline.h"
 #include "read/words.h"
 #include "shell/draw.h"
-#include "shell/io.h"
 #include "shell/load.h"
-#include "write/draw.h"
-#include "write/svg.h"
-
-static const hw_draw_room paper = { .width_mm = 190, .height_mm = 277 }; /* A4 less 1 cm: [V1] */
 
 #define LEAST_TOLD_CM 0.005 /* less is shown as 0 */
 
@@ -105,37 +100,25 @@ static void show_measures(const checking *c)
     }
 }
 
-static hw_status run_length(const checking *c, int size, const hw_edge_run *run, double *out_cm)
+/* How far a join is off at most, and in which size; `closes` ends as false where it does in any. */
+static hw_status worst_of(
+    const checking *c, const hw_joint_edges *join, int *size, double *out_cm, bool *closes)
 {
-    double sum_cm = 0;
-    for (int i = 0; i < run->count; i++) {
-        int at = size * c->project.garment.piece_count + run->parts[i].piece;
-        const hw_edge_line *edge = &c->outlines[at].edges[run->parts[i].edge];
-        double cm = 0;
-        hw_status status =
-            edge->count > 0 ? hw_edge_length(edge, run->parts[i].stretch, &cm) : HW_OK;
-        if (status != HW_OK) {
-            return status;
-        }
-        sum_cm += cm;
-    }
-    *out_cm = sum_cm;
-    return HW_OK;
-}
-
-/* How far a join is off at most, and in which size. */
-static hw_status worst_of(const checking *c, const hw_joint_edges *join, int *size, double *out_cm)
-{
+    int count = c->project.garment.piece_count;
     *out_cm = 0;
     for (int i = 0; i < c->finished.count; i++) {
-        double cm[2] = { 0 };
-        hw_status status = run_length(c, i, &join->ends[0], &cm[0]);
-        status = status == HW_OK ? run_length(c, i, &join->ends[1], &cm[1]) : status;
-        if (status != HW_OK) {
+        const hw_outline *pieces[HW_MAX_PIECES] = { NULL };
+        for (int p = 0; p < count; p++) {
+            pieces[p] = &c->outlines[i * count + p]; /* without edges where it draws none */
+        }
+        hw_join_lengths lengths;
+        if (hw_outline_join(pieces, join, &lengths) != HW_OK) {
             return no_memory(c);
         }
-        if (fabs(cm[0] - cm[1]) > *out_cm) {
-            *out_cm = fabs(cm[0] - cm[1]);
+        double off_cm = fabs(lengths.cm[0] - lengths.cm[1]);
+        *closes = *closes && lengths.closes;
+        if (off_cm > *out_cm) {
+            *out_cm = off_cm;
             *size = i;
         }
     }
@@ -149,11 +132,11 @@ static hw_status show_joins(const checking *c, bool *closed)
         const hw_joint_edges *join = &garment->joins[k];
         double most_cm = 0;
         int size = 0;
-        hw_status status = worst_of(c, join, &size, &most_cm);
+        bool closes = true;
+        hw_status status = worst_of(c, join, &size, &most_cm, &closes);
         if (status != HW_OK) {
             return status;
         }
-        bool closes = most_cm <= join->within_cm + 1e-9;
         *closed = *closed && closes;
         hw_buf_format(c->out, "  %s, within ", join->text);
         hw_length_show(c->out, join->within_cm, HW_SHOW_CM);
@@ -168,17 +151,48 @@ static hw_status show_joins(const checking *c, bool *closed)
     return HW_OK;
 }
 
-static hw_status save(const checking *c, const hw_drawing *picture, const char *path)
+/* The trims along a piece's edges, as deep as the garment makes them; of others the project says
+ * how deep they are. */
+static hw_status find_trims(const checking *c, int size, int piece, hw_draw_piece *out)
 {
-    hw_buf buf;
-    hw_buf_init(&buf, &c->arena->mem, HW_BUF_LIMIT);
-    hw_status status = hw_svg_write(picture, &buf);
-    status = status == HW_OK ? hw_io_write_text(path, &buf, c->err) : no_memory(c);
-    hw_buf_release(&buf);
-    if (status == HW_OK) {
-        hw_buf_format(c->out, "Written: %s\n", path);
-    } else {
-        hw_err_where(c->err, path);
+    const hw_garment *garment = &c->project.garment;
+    hw_rule_place place = { .finished = &c->finished, .size = size };
+    hw_draw_trim *trims = hw_arena_get(c->arena, HW_DRAW_MAX_TRIMS, sizeof *trims);
+    if (trims == NULL) {
+        return no_memory(c);
+    }
+    out->trims = trims;
+    for (int t = 0; t < garment->trim_count; t++) {
+        const hw_trim *trim = &garment->trims[t];
+        double depth_cm = 0;
+        hw_status status = hw_rule_value(&trim->depth, &place, &depth_cm, NULL, c->err);
+        if (status != HW_OK) {
+            return status;
+        }
+        for (int k = 0; k < trim->along.count; k++) {
+            const hw_edge_part *part = &trim->along.parts[k];
+            if (part->piece == piece) {
+                trims[out->trim_count++] = (hw_draw_trim){ .name = trim->name,
+                    .edge = part->edge,
+                    .stretch = part->stretch,
+                    .depth_cm = depth_cm };
+            }
+        }
+    }
+    return HW_OK;
+}
+
+static hw_status gather_pieces(const checking *c, int size, hw_draw_piece *pieces, int *count)
+{
+    const hw_garment *garment = &c->project.garment;
+    hw_status status = HW_OK;
+    for (int p = 0; p < garment->piece_count && status == HW_OK; p++) {
+        if (garment->pieces[p].outline != NULL) {
+            hw_draw_piece *drawn = &pieces[(*count)++];
+            *drawn = (hw_draw_piece){ .name = garment->pieces[p].name,
+                .outline = &c->outlines[size * garment->piece_count + p] };
+            status = find_trims(c, size, p, drawn);
+        }
     }
     return status;
 }
@@ -186,7 +200,6 @@ static hw_status save(const checking *c, const hw_drawing *picture, const char *
 static hw_status draw(const checking *c)
 {
     const char *path = c->opts->values[HW_OPT_SAVE];
-    const hw_garment *garment = &c->project.garment;
     const char *name = c->opts->values[HW_OPT_SIZE];
     int size = c->finished.count / 2;
     hw_status status = name == NULL ? HW_OK : hw_load_size(&c->finished, name, &size, c->err);
@@ -195,25 +208,25 @@ static hw_status draw(const checking *c)
     }
     hw_draw_piece pieces[HW_MAX_PIECES];
     hw_draw_pieces_task task = { .pieces = pieces,
-        .room = paper,
-        .title =
-            hw_arena_format(c->arena, "%s, size %s", garment->title, c->finished.names[size]) };
-    for (int p = 0; p < garment->piece_count; p++) {
-        if (garment->pieces[p].outline != NULL) {
-            pieces[task.count++] = (hw_draw_piece){ .name = garment->pieces[p].name,
-                .outline = &c->outlines[size * garment->piece_count + p] };
-        }
-    }
-    if (task.count == 0) {
+        .room = hw_draw_paper,
+        .title = hw_arena_format(
+            c->arena, "%s, size %s", c->project.garment.title, c->finished.names[size]) };
+    status = task.title == NULL ? no_memory(c) : gather_pieces(c, size, pieces, &task.count);
+    if (status == HW_OK && task.count == 0) {
         hw_buf_text(c->out, "It draws no outline, so there is nothing to draw.\n");
         return HW_OK;
     }
+    hw_docs docs;
     hw_drawing picture;
-    status = task.title == NULL ? no_memory(c) : hw_draw_pieces(&task, c->arena, &picture, c->err);
-    return status == HW_OK ? save(c, &picture, path) : status;
+    status = status == HW_OK ? hw_draw_pieces(&task, c->arena, &picture, c->err) : status;
+    if (status != HW_OK) {
+        return status;
+    }
+    hw_docs_begin(&docs, c->opts, c->arena, c->err);
+    return hw_docs_end(&docs, hw_draw_save(&docs, &picture, path), c->out);
 }
 
-/* Before anything is worked out: a drawing's name, and nothing is written over unasked. */
+/* Before anything is worked out: a drawing's name. */
 static hw_status check_save(const hw_opts *opts, hw_err *err)
 {
     static const char ending[] = ".svg";
@@ -228,7 +241,7 @@ static hw_status check_save(const hw_opts *opts, hw_err *err)
             "`--save %.*s`: let the name end in .svg, which is a drawing", hw_words_cut(path, 60),
             path);
     }
-    return hw_io_vacant(path, opts->values[HW_OPT_REPLACE] != NULL, err);
+    return HW_OK;
 }
 
 hw_status hw_draw_garment(const hw_opts *opts, hw_arena *arena, hw_buf *buf, hw_err *err)

@@ -58,9 +58,10 @@ static const struct {
 };
 enum { CAUSES = sizeof causes / sizeof causes[0] };
 
-/* A fault is named by one variable for the whole run; whether it was come to is all that is kept.
- */
+/* A fault is named by one variable for the whole run; kept is how often its point was come to, and
+ * whether it struck. */
 static bool fault_hit = false;
+static int fault_comes = 0;
 
 static const char *fault_wanted(void)
 {
@@ -74,8 +75,14 @@ int hw_io_fault(const char *point)
     if (wanted == NULL || strncmp(wanted, point, len) != 0 || wanted[len] != ':') {
         return 0;
     }
+    wanted += len + 1;
+    len = strcspn(wanted, ":");
+    fault_comes++;
+    if (wanted[len] == ':' && strtol(wanted + len + 1, NULL, 10) != fault_comes) {
+        return 0;
+    }
     for (int i = 0; i < CAUSES; i++) {
-        if (strcmp(causes[i].name, wanted + len + 1) == 0) {
+        if (strlen(causes[i].name) == len && strncmp(causes[i].name, wanted, len) == 0) {
             fault_hit = true;
             return causes[i].number;
         }
@@ -249,7 +256,9 @@ static int open_temporary(hw_io_target *target, mode_t mode)
 hw_status hw_io_begin(hw_io_target *target, const char *path, hw_err *err)
 {
     mode_t mode = 0;
-    target->path[0] = target->temporary[0] = '\0';
+    target->told = path;
+    target->path[0] = target->temporary[0] = target->kept[0] = '\0';
+    target->fresh = false;
     target->descriptor = -1;
     int number = resolve(path, target->path, &mode);
     if (number == 0) {
@@ -260,44 +269,6 @@ hw_status hw_io_begin(hw_io_target *target, const char *path, hw_err *err)
         return hw_io_fail(err, path, HW_IO_WRITING, number);
     }
     return HW_OK;
-}
-
-/* Close exactly once, whatever it says. */
-static int close_target(hw_io_target *target)
-{
-    int descriptor = target->descriptor;
-    target->descriptor = -1;
-    int result = close(descriptor);
-    return faulty("close") || result != 0 ? errno : 0;
-}
-
-hw_status hw_io_commit(hw_io_target *target, hw_err *err)
-{
-    assert(target->descriptor >= 0);
-    int number = faulty("fsync") || fsync(target->descriptor) != 0 ? errno : 0;
-    int closed = close_target(target);
-    number = number != 0 ? number : closed;
-    if (number == 0 && (faulty("rename") || rename(target->temporary, target->path) != 0)) {
-        number = errno;
-    }
-    if (number != 0) {
-        hw_io_abort(target);
-        return hw_io_fail(err, target->path, HW_IO_WRITING, number);
-    }
-    target->temporary[0] = '\0';
-    return HW_OK;
-}
-
-void hw_io_abort(hw_io_target *target)
-{
-    if (target->descriptor >= 0) {
-        (void)close(target->descriptor); /* the file goes anyway */
-        target->descriptor = -1;
-    }
-    if (target->temporary[0] != '\0') {
-        (void)unlink(target->temporary); /* an error is on its way already */
-        target->temporary[0] = '\0';
-    }
 }
 
 /* 0 or an errno. */
@@ -316,19 +287,89 @@ static int write_all(int descriptor, const char *bytes, size_t len)
     return 0;
 }
 
-hw_status hw_io_write_text(const char *path, const hw_buf *buf, hw_err *err)
+hw_status hw_io_put(hw_io_target *target, const char *bytes, size_t len, hw_err *err)
 {
-    hw_io_target target;
-    hw_status status = hw_io_begin(&target, path, err);
-    if (status != HW_OK) {
-        return status;
+    int number = write_all(target->descriptor, bytes, len);
+    return number == 0 ? HW_OK : hw_io_fail(err, target->told, HW_IO_WRITING, number);
+}
+
+/* Close exactly once, whatever it says. */
+static int close_target(hw_io_target *target)
+{
+    int descriptor = target->descriptor;
+    target->descriptor = -1;
+    int result = close(descriptor);
+    return faulty("close") || result != 0 ? errno : 0;
+}
+
+hw_status hw_io_finish(hw_io_target *target, hw_err *err)
+{
+    assert(target->descriptor >= 0);
+    int number = faulty("fsync") || fsync(target->descriptor) != 0 ? errno : 0;
+    int closed = close_target(target);
+    number = number != 0 ? number : closed;
+    return number == 0 ? HW_OK : hw_io_fail(err, target->told, HW_IO_WRITING, number);
+}
+
+/* A second name for the old file; "" where there is none, or the disk knows no such thing. */
+static void keep_old(hw_io_target *target)
+{
+    static const char ending[] = "o";
+    struct stat facts;
+    size_t len = strlen(target->temporary);
+    target->fresh = lstat(target->path, &facts) != 0;
+    if (target->fresh || len + sizeof ending > sizeof target->kept) {
+        return;
     }
-    int number = write_all(target.descriptor, buf->text, buf->len);
-    if (number != 0) {
-        hw_io_abort(&target);
-        return hw_io_fail(err, path, HW_IO_WRITING, number);
+    memcpy(target->kept, target->temporary, len);
+    memcpy(target->kept + len, ending, sizeof ending);
+    if (link(target->path, target->kept) != 0) {
+        target->kept[0] = '\0';
     }
-    return hw_io_commit(&target, err);
+}
+
+hw_status hw_io_place(hw_io_target *target, hw_err *err)
+{
+    assert(target->descriptor < 0 && target->temporary[0] != '\0');
+    keep_old(target);
+    if (faulty("rename") || rename(target->temporary, target->path) != 0) {
+        int number = errno;
+        hw_io_settle(target);
+        hw_io_abort(target);
+        return hw_io_fail(err, target->told, HW_IO_WRITING, number);
+    }
+    target->temporary[0] = '\0';
+    return HW_OK;
+}
+
+void hw_io_settle(hw_io_target *target)
+{
+    if (target->kept[0] != '\0') {
+        (void)unlink(target->kept); /* a second name that stays does no harm */
+        target->kept[0] = '\0';
+    }
+}
+
+void hw_io_undo(hw_io_target *target)
+{
+    if (target->kept[0] != '\0') {
+        (void)rename(target->kept, target->path); /* an error is on its way already */
+        target->kept[0] = '\0';
+    } else if (target->fresh) {
+        (void)unlink(target->path); /* as above */
+    }
+}
+
+void hw_io_abort(hw_io_target *target)
+{
+    if (target->descriptor >= 0) {
+        (void)close(target->descriptor); /* the file goes anyway */
+        target->descriptor = -1;
+    }
+    if (target->temporary[0] != '\0') {
+        (void)unlink(target->temporary); /* an error is on its way already */
+        target->temporary[0] = '\0';
+    }
 }
 
 hw_status hw_io_stdout(const hw_buf *buf, hw_err *err)

@@ -25,11 +25,14 @@ typedef struct {
 hw_status hw_io_read(
     const char *path, hw_arena *arena, size_t limit, hw_io_text *out, hw_err *err) HW_MUST_USE;
 
-/* A file that is being replaced. Until hw_io_commit the old one, if any, stays as it was. */
+/* A file that is being replaced. Until hw_io_place the old one, if any, stays as it was. */
 typedef struct {
+    const char *told;                /* as it was given, for messages; lives as long as this */
     char path[HW_IO_PATH_ROOM];      /* what will be replaced, links followed */
     char temporary[HW_IO_PATH_ROOM]; /* beside it: write here; "" when there is none */
-    int descriptor;                  /* of the temporary file, open until the end */
+    char kept[HW_IO_PATH_ROOM];      /* the old file's other name once it is replaced, or "" */
+    int descriptor;                  /* of the temporary file until it is finished, else -1 */
+    bool fresh;                      /* placed where nothing was before */
 } hw_io_target;
 
 /*
@@ -37,31 +40,35 @@ typedef struct {
  *
  * Given:     target    the caller's, not in use
  *            path      the file to write; it need not exist, its folder must
- * Returned:  target    to be ended by hw_io_commit or hw_io_abort; on failure there is nothing to
- *                      end
+ * Returned:  target    to be ended by hw_io_settle, hw_io_undo or hw_io_abort; on failure there is
+ *                      nothing to end
  * Result:    HW_OK; HW_ERR_IO (also where the path is a folder or no ordinary file)
  */
 hw_status hw_io_begin(hw_io_target *target, const char *path, hw_err *err) HW_MUST_USE;
 
+/* Write len bytes to the temporary file. HW_OK; HW_ERR_IO. */
+hw_status hw_io_put(hw_io_target *target, const char *bytes, size_t len, hw_err *err) HW_MUST_USE;
+
+/* The temporary file is written: see it onto the disk, and close it. HW_OK; HW_ERR_IO. */
+hw_status hw_io_finish(hw_io_target *target, hw_err *err) HW_MUST_USE;
+
 /*
- * Put the temporary file in the old one's place: onto the disk, closed, renamed.
+ * Put the temporary file in the old one's place.
  *
- * Given:     target    begun, its temporary file written
+ * Given:     target    finished
  * Result:    HW_OK; HW_ERR_IO: then the temporary file is gone and the old file as it was
+ * Note:      where the disk knows second names, the old file keeps one until hw_io_settle
  */
-hw_status hw_io_commit(hw_io_target *target, hw_err *err) HW_MUST_USE;
+hw_status hw_io_place(hw_io_target *target, hw_err *err) HW_MUST_USE;
 
-/* Take the temporary file away; nothing happens after hw_io_commit or a failed hw_io_begin. */
+/* After hw_io_place: the new file stays, and the old one goes. */
+void hw_io_settle(hw_io_target *target);
+
+/* After hw_io_place: the old file comes back, or none where none was. */
+void hw_io_undo(hw_io_target *target);
+
+/* Before hw_io_place: take the temporary file away. Nothing happens where there is none. */
 void hw_io_abort(hw_io_target *target);
-
-/*
- * Write a document to a file, replacing it whole.
- *
- * Given:     path      as for hw_io_begin
- *            buf       its status is HW_OK
- * Result:    HW_OK; HW_ERR_IO: then the old file is as it was
- */
-hw_status hw_io_write_text(const char *path, const hw_buf *buf, hw_err *err) HW_MUST_USE;
 
 /*
  * Write a document to standard output and see it out of the program's hands.
@@ -101,7 +108,8 @@ hw_status hw_io_fail(hw_err *err, const char *path, hw_io_doing doing, int numbe
  * A fault that a test asked for, in a program configured with --enable-faults.
  *
  * Given:     point     read, open, write, fsync, close, rename, book-close, book-reopen or stdout
- * Returned:  the errno named by HW_FAULT=point:ERRNO in the environment, else 0
+ * Returned:  the errno named by HW_FAULT=point:ERRNO in the environment, else 0; with a number
+ *            behind it, as in rename:EIO:3, at the third such point alone
  */
 int hw_io_fault(const char *point);
 

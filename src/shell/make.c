@@ -1,8 +1,7 @@
-/* One table of the documents that a plan becomes; each is rendered before any file is touched.
+/* One table of the documents that a plan becomes, and the project that a knitter begins with.
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "shell/make.h"
 
-#include <errno.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
@@ -11,7 +10,7 @@
 #include "read/words.h"
 #include "read/yaml.h"
 #include "shell/book.h"
-#include "shell/io.h"
+#include "shell/docs.h"
 #include "shell/load.h"
 #include "write/csv.h"
 #include "write/json.h"
@@ -23,6 +22,7 @@ typedef struct {
     hw_project project;
     hw_plan plan;
     hw_tables tables;
+    hw_docs docs;
     hw_buf *out; /* what is printed */
     hw_err *err;
 } making;
@@ -32,24 +32,14 @@ static hw_status no_memory(const making *m)
     return hw_err_set(m->err, HW_ERR_NOMEM, "%s", "there is not enough memory for the documents");
 }
 
-static hw_status write_csv(making *m, const char *path)
+static hw_status write_csv(making *m, hw_buf *buf)
 {
-    hw_buf buf;
-    hw_buf_init(&buf, &m->arena->mem, HW_BUF_LIMIT);
-    hw_status status = hw_csv_tables(&m->tables, &buf);
-    status = status == HW_OK ? hw_io_write_text(path, &buf, m->err) : no_memory(m);
-    hw_buf_release(&buf);
-    return status;
+    return hw_csv_tables(&m->tables, buf);
 }
 
-static hw_status write_json(making *m, const char *path)
+static hw_status write_json(making *m, hw_buf *buf)
 {
-    hw_buf buf;
-    hw_buf_init(&buf, &m->arena->mem, HW_BUF_LIMIT);
-    hw_status status = hw_json_plan(&m->plan, &m->tables, m->arena, &buf);
-    status = status == HW_OK ? hw_io_write_text(path, &buf, m->err) : no_memory(m);
-    hw_buf_release(&buf);
-    return status;
+    return hw_json_plan(&m->plan, &m->tables, m->arena, buf);
 }
 
 /* The moment that the workbook bears: a fixed one, unless the environment names another. */
@@ -63,18 +53,21 @@ static time_t book_moment(void)
     return (time_t)seconds;
 }
 
-static hw_status write_xlsx(making *m, const char *path)
+/* The library that makes workbooks writes files alone. */
+static hw_status write_xlsx(making *m, hw_buf *buf)
 {
+    (void)buf;
     hw_book_options options = { .title = m->project.title, .created = book_moment() };
-    return hw_book_write(&m->tables, path, &options, m->err);
+    return hw_book_write(&m->tables, hw_docs_target(&m->docs), &options, m->err);
 }
 
 /* `table` is the terminal's: it has no file. */
 static const struct {
     const char *kind;
-    hw_status (*write)(making *m, const char *path);
-} documents[] = { { "xlsx", write_xlsx }, { "csv", write_csv }, { "json", write_json },
-    { "table", NULL } };
+    const char *ending;
+    hw_status (*write)(making *m, hw_buf *buf);
+} documents[] = { { "xlsx", ".xlsx", write_xlsx }, { "csv", ".csv", write_csv },
+    { "json", ".json", write_json }, { "table", NULL, NULL } };
 enum { DOCUMENTS = sizeof documents / sizeof documents[0] };
 
 /* Is `word` one of the words parted by commas? */
@@ -152,28 +145,6 @@ static bool wants(const making *m, const char *kind)
     return only == NULL || among(only, kind);
 }
 
-/* The project file's name without folder and ending, in the folder where documents go. */
-static const char *path_for(const making *m, const char *kind)
-{
-    const char *file = m->opts->args[0];
-    const char *slash = strrchr(file, '/');
-    const char *base = slash != NULL ? slash + 1 : file;
-    const char *dot = strrchr(base, '.');
-    int len = dot != NULL && dot != base ? (int)(dot - base) : (int)strlen(base);
-    const char *into = m->opts->values[HW_OPT_INTO];
-    return hw_arena_format(m->arena, "%s%s%.*s.%s", into != NULL ? into : "",
-        into != NULL ? "/" : "", len, base, kind);
-}
-
-static hw_status make_folder(const making *m)
-{
-    const char *into = m->opts->values[HW_OPT_INTO];
-    if (into != NULL && mkdir(into, 0777) != 0 && errno != EEXIST) {
-        return hw_io_fail(m->err, into, HW_IO_WRITING, errno);
-    }
-    return HW_OK;
-}
-
 static bool same_file(const char *a, const char *b)
 {
     struct stat one;
@@ -182,15 +153,11 @@ static bool same_file(const char *a, const char *b)
            one.st_ino == other.st_ino;
 }
 
-/* Nothing that is there already is written over unasked: a test knitter may have filled it in. */
+/* What the plan is made from is never written over, not even where that is asked for. */
 static hw_status check_free(const making *m, const char *path)
 {
-    struct stat about;
-    if (lstat(path, &about) != 0) {
-        return HW_OK;
-    }
     const char *why = NULL;
-    if (m->opts->command == HW_COMMAND_PLAN && same_file(path, m->opts->args[0])) {
+    if (same_file(path, m->opts->args[0])) {
         why = "this is the project itself, which stays as it is; rename it to end in .yaml, or "
               "write elsewhere with `--into FOLDER`";
     } else if (m->project.knitted_path != NULL && same_file(path, m->project.knitted_path)) {
@@ -198,7 +165,7 @@ static hw_status check_free(const making *m, const char *path)
               "elsewhere with `--into FOLDER`, or give it another name";
     }
     if (why == NULL) {
-        return hw_io_vacant(path, m->opts->values[HW_OPT_REPLACE] != NULL, m->err);
+        return HW_OK;
     }
     hw_err_where(m->err, path);
     return hw_err_set(m->err, HW_ERR_IO, "%s", why);
@@ -255,8 +222,20 @@ static hw_status print_tables(making *m)
     return status == HW_OK ? HW_OK : no_memory(m);
 }
 
-/* Where each wanted document goes; none may be there already, and the folder is made for any. */
-static hw_status find_paths(const making *m, const char **paths)
+static hw_status write_document(making *m, int number)
+{
+    hw_buf buf;
+    const char *path = hw_docs_path(&m->docs, documents[number].ending);
+    hw_status status = path == NULL ? HW_OK : check_free(m, path);
+    if (status != HW_OK) {
+        return status;
+    }
+    status = hw_docs_open(&m->docs, path, &buf);
+    status = status == HW_OK ? documents[number].write(m, &buf) : status;
+    return hw_docs_close(&m->docs, &buf, status);
+}
+
+static hw_status write_documents(making *m)
 {
     hw_status status = HW_OK;
     bool any = false;
@@ -264,42 +243,24 @@ static hw_status find_paths(const making *m, const char **paths)
         if (documents[i].write == NULL || !wants(m, documents[i].kind)) {
             continue;
         }
-        paths[i] = path_for(m, documents[i].kind);
-        status = paths[i] == NULL ? no_memory(m) : check_free(m, paths[i]);
+        status = any ? HW_OK : hw_docs_folder(&m->docs);
+        status = status == HW_OK ? write_document(m, i) : status;
         any = true;
     }
-    return status == HW_OK && any ? make_folder(m) : status;
-}
-
-static hw_status write_documents(making *m, const char *const *paths)
-{
-    hw_status status = HW_OK;
-    for (int i = 0; i < DOCUMENTS && status == HW_OK; i++) {
-        if (paths[i] == NULL) {
-            continue;
-        }
-        status = documents[i].write(m, paths[i]);
-        if (status == HW_OK) {
-            hw_buf_format(m->out, "Written: %s\n", paths[i]);
-        } else {
-            hw_err_where(m->err, paths[i]);
-        }
-    }
-    return status;
+    return hw_docs_end(&m->docs, status, m->out);
 }
 
 hw_status hw_make_plan(const hw_opts *opts, hw_arena *arena, hw_buf *buf, hw_err *err)
 {
     making m = { .opts = opts, .arena = arena, .out = buf, .err = err };
-    const char *paths[DOCUMENTS] = { NULL };
+    hw_docs_begin(&m.docs, opts, arena, err);
     hw_status status = check_choices(&m);
     status = status == HW_OK ? calculate(&m) : status;
-    status = status == HW_OK ? find_paths(&m, paths) : status;
     if (status == HW_OK && wants(&m, "table")) {
         status = print_tables(&m);
         hw_buf_text(buf, "\n");
     }
-    return status == HW_OK ? write_documents(&m, paths) : status;
+    return status == HW_OK ? write_documents(&m) : status;
 }
 
 /* The title line of the starter becomes the name, between quotes. */
@@ -316,7 +277,7 @@ static void retitle(const hw_io_text *text, const char *name, hw_buf *buf)
     hw_buf_text(buf, rest);
 }
 
-static hw_status write_starter(making *m, const char *name, const char *path)
+static hw_status read_starter(const making *m, hw_io_text *text)
 {
     const char *folder = hw_load_folder(m->arena);
     const char *from =
@@ -324,23 +285,29 @@ static hw_status write_starter(making *m, const char *name, const char *path)
     if (from == NULL) {
         return no_memory(m);
     }
-    hw_io_text text;
     struct stat about;
     if (stat(from, &about) != 0) {
         return hw_load_lost(from, m->err);
     }
-    hw_status status = hw_io_read(from, m->arena, HW_BUF_LIMIT, &text, m->err);
-    if (status != HW_OK) {
-        hw_err_where(m->err, from);
-        return status;
-    }
-    hw_buf buf;
-    hw_buf_init(&buf, &m->arena->mem, HW_BUF_LIMIT);
-    retitle(&text, name, &buf);
-    status = hw_buf_status(&buf);
-    status = status == HW_OK ? hw_io_write_text(path, &buf, m->err) : no_memory(m);
-    hw_buf_release(&buf);
+    hw_status status = hw_io_read(from, m->arena, HW_BUF_LIMIT, text, m->err);
+    hw_err_where(status == HW_OK ? NULL : m->err, from);
     return status;
+}
+
+static hw_status write_starter(making *m, const char *name, const char *path)
+{
+    hw_io_text text = { 0 };
+    hw_buf buf;
+    hw_status status = read_starter(m, &text);
+    status = status == HW_OK ? hw_docs_folder(&m->docs) : status;
+    if (status == HW_OK) {
+        status = hw_docs_open(&m->docs, path, &buf);
+        if (status == HW_OK) {
+            retitle(&text, name, &buf);
+        }
+        status = hw_docs_close(&m->docs, &buf, status);
+    }
+    return hw_docs_end(&m->docs, status, m->out);
 }
 
 /* Whether a name can be a file's on every disk, and does not look like an option. */
@@ -378,16 +345,11 @@ hw_status hw_make_new(const hw_opts *opts, hw_arena *arena, hw_buf *buf, hw_err 
     if (title == NULL || path == NULL) {
         return no_memory(&m);
     }
-    hw_status status = make_folder(&m);
-    status = status == HW_OK ? check_free(&m, path) : status;
-    if (status == HW_OK) {
-        status = write_starter(&m, title, path);
-        hw_err_where(status == HW_OK ? NULL : err, path);
-    }
+    hw_docs_begin(&m.docs, opts, arena, err);
+    hw_status status = write_starter(&m, title, path);
     if (status == HW_OK) {
         const char *quote = quotes_for(path);
-        hw_buf_format(buf, "Written: %s\nWork it out with: hemwright plan %s%s%s\n", path, quote,
-            path, quote);
+        hw_buf_format(buf, "Work it out with: hemwright plan %s%s%s\n", quote, path, quote);
     }
     return status;
 }

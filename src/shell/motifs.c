@@ -8,7 +8,7 @@
 #include "core/num.h"
 #include "core/status.h"
 #include "read/words.h"
-#include "shell/io.h"
+#include "shell/docs.h"
 #include "shell/load.h"
 #include "write/motifyaml.h"
 #include "write/pbm.h"
@@ -302,32 +302,14 @@ static hw_status find_writer(const making *m, writer **out)
         hw_words_cut(path, 60), path);
 }
 
-/* Before anything is worked out: nothing is written over unasked. */
-static hw_status check_save(const making *m, writer **out)
-{
-    const char *path = m->opts->values[HW_OPT_SAVE];
-    if (path == NULL) {
-        return HW_OK;
-    }
-    hw_status status = find_writer(m, out);
-    return status == HW_OK ? hw_io_vacant(path, given(m, HW_OPT_REPLACE), m->err) : status;
-}
-
 static hw_status save(making *m, writer *write, hw_buf *out)
 {
-    const char *path = m->opts->values[HW_OPT_SAVE];
+    hw_docs docs;
     hw_buf buf;
-    hw_buf_init(&buf, &m->arena->mem, HW_BUF_LIMIT);
-    hw_status status = write(&m->motif, &buf);
-    if (status == HW_OK) {
-        status = hw_io_write_text(path, &buf, m->err);
-        hw_err_where(status == HW_OK ? NULL : m->err, path);
-    }
-    hw_buf_release(&buf);
-    if (status == HW_OK) {
-        hw_buf_format(out, "Written: %s\n", path);
-    }
-    return status;
+    hw_docs_begin(&docs, m->opts, m->arena, m->err);
+    hw_status status = hw_docs_open(&docs, m->opts->values[HW_OPT_SAVE], &buf);
+    status = status == HW_OK ? write(&m->motif, &buf) : status;
+    return hw_docs_end(&docs, hw_docs_close(&docs, &buf, status), out);
 }
 
 static hw_status check_options(const making *m)
@@ -346,7 +328,7 @@ hw_status hw_motifs_run(const hw_opts *opts, hw_arena *arena, hw_buf *buf, hw_er
     writer *write = NULL;
     hw_status status = check_options(&m);
     if (status == HW_OK) {
-        status = check_save(&m, &write);
+        status = given(&m, HW_OPT_SAVE) ? find_writer(&m, &write) : HW_OK;
     }
     if (status == HW_OK) {
         status = hw_load_motif(opts->args[0], arena, &m.motif, err);

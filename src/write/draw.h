@@ -16,6 +16,23 @@ typedef struct {
     double width_mm, height_mm; /* above 0 */
 } hw_draw_room;
 
+/* A band higher up on a piece: its heights from the fold. */
+typedef struct {
+    const char *name;
+    double from_cm, to_cm;
+} hw_draw_band;
+
+/* A trim along one of a piece's edges, outside the piece. */
+typedef struct {
+    const char *name;
+    hw_edge edge;
+    const char *stretch; /* NULL: the whole edge */
+    double depth_cm;     /* of its face */
+    int sts;             /* picked up there; 0: not said */
+} hw_draw_trim;
+
+enum { HW_DRAW_MAX_TRIMS = HW_MAX_TRIMS * HW_MAX_PARTS }; /* on one piece */
+
 /* A piece in one size. */
 typedef struct {
     const char *name;
@@ -23,6 +40,10 @@ typedef struct {
     double face_cm;            /* depth of the hem's face; 0: no hem */
     int hem_sts;               /* visible stitches at the hem; 0: not said */
     int top_sts;               /* stitches left at the top; 0: not said */
+    const hw_draw_band *bands;
+    int band_count;
+    const hw_draw_trim *trims;
+    int trim_count; /* up to HW_DRAW_MAX_TRIMS */
 } hw_draw_piece;
 
 typedef struct {

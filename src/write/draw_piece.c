@@ -9,17 +9,18 @@
 /* The pieces, and the paper that is left for them. */
 typedef struct {
     const hw_pieceview *views;
+    hw_piecewords *words; /* at the pen's scale */
     int count;
     double width_mm, height_mm;
 } sheet;
 
-/* How many pieces stand in a row, and how high it is above their folds. */
+/* How many pieces stand in a row, and how high it is above their folds and below. */
 typedef struct {
     int taken;
-    double high_mm;
+    double high_mm, low_mm;
 } row;
 
-static const double scales[] = { 1, 2, 2.5, 4, 5, 8, 10, 20 };
+static const double scales[] = { 1, 2, 2.5, 4, 5, 8, 10, 20, 40, 100 };
 static const double between_mm = 5; /* two pieces */
 static const double check_mm = 50;  /* the line that shows whether the paper is true */
 static const double check_room_mm = 9;
@@ -28,17 +29,22 @@ static const double gap_mm = 2;
 static const double lower_mm = 0.95; /* from a small word's middle down to its foot */
 static const double mm_in_cm = 10;
 
-/* Beside a piece; the words below it are centred, so half of them goes each way. */
-static double beside_mm(const hw_pieceview *view, double words_mm, double mm_per_cm)
-{
-    double half_mm = (view->foot_mm - (view->to_cm - view->from_cm) * mm_per_cm) / 2;
-    return words_mm > half_mm ? words_mm : half_mm;
-}
+/* A piece with what stands beside it and below it. */
+typedef struct {
+    double left_mm, piece_mm, right_mm;
+} cell;
 
-static double width_mm(const hw_pieceview *view, double mm_per_cm)
+/* The words below a piece are centred, so half of them goes each way. */
+static cell cell_of(const sheet *s, int number, double mm_per_cm)
 {
-    return beside_mm(view, view->left_mm, mm_per_cm) + (view->to_cm - view->from_cm) * mm_per_cm +
-           beside_mm(view, view->right_mm, mm_per_cm);
+    const hw_pieceview *view = &s->views[number];
+    cell c = { .left_mm = view->left_mm,
+        .piece_mm = (view->to_cm - view->from_cm) * mm_per_cm,
+        .right_mm = view->right_mm };
+    double half_mm = (s->words[number].wide_mm - c.piece_mm) / 2;
+    c.left_mm = c.left_mm > half_mm ? c.left_mm : half_mm;
+    c.right_mm = c.right_mm > half_mm ? c.right_mm : half_mm;
+    return c;
 }
 
 /* As many pieces as fit, from `first` on. */
@@ -47,39 +53,47 @@ static row row_from(const sheet *s, int first, double mm_per_cm)
     row r = { 0 };
     double used_mm = 0;
     for (int i = first; i < s->count; i++) {
-        used_mm += width_mm(&s->views[i], mm_per_cm);
+        cell c = cell_of(s, i, mm_per_cm);
+        used_mm += c.left_mm + c.piece_mm + c.right_mm;
         if (used_mm > s->width_mm) {
             break;
         }
         used_mm += between_mm;
-        double high_mm = HW_PIECEVIEW_ABOVE_MM + s->views[i].top_cm * mm_per_cm;
+        double high_mm = HW_PIECEVIEW_ABOVE_MM + s->views[i].high_cm * mm_per_cm;
         r.high_mm = high_mm > r.high_mm ? high_mm : r.high_mm;
+        r.low_mm = s->words[i].high_mm > r.low_mm ? s->words[i].high_mm : r.low_mm;
         r.taken++;
     }
     return r;
 }
 
-/* Whether all rows fit at a scale. */
-static bool fits(const sheet *s, double scale)
+/* Whether all rows fit at the pen's scale; what stands below the pieces is found for it. Where they
+ * do not, `wide` is the piece that is too wide by itself, or -1. */
+static bool fits(const sheet *s, const hw_piecepen *pen, int *wide)
 {
-    double mm_per_cm = mm_in_cm / scale;
     double used_mm = 0;
+    *wide = -1;
+    for (int i = 0; i < s->count; i++) {
+        hw_pieceview_words(&s->views[i], pen, &s->words[i]);
+    }
     for (int first = 0; first < s->count;) {
-        row r = row_from(s, first, mm_per_cm);
+        row r = row_from(s, first, pen->mm_per_cm);
         if (r.taken == 0) {
+            *wide = first;
             return false;
         }
-        used_mm += r.high_mm + HW_PIECEVIEW_BELOW_MM;
+        used_mm += r.high_mm + r.low_mm;
         first += r.taken;
     }
     return used_mm <= s->height_mm;
 }
 
 /* The largest round scale that fits; 0 where none does. */
-static double round_scale(const sheet *s)
+static double round_scale(const sheet *s, hw_piecepen *pen, int *wide)
 {
     for (size_t i = 0; i < sizeof scales / sizeof scales[0]; i++) {
-        if (fits(s, scales[i])) {
+        pen->mm_per_cm = mm_in_cm / scales[i];
+        if (fits(s, pen, wide)) {
             return scales[i];
         }
     }
@@ -107,13 +121,15 @@ static double draw_rows(const sheet *s, const hw_piecepen *pen)
         double x_mm = HW_DRAWPARTS_EDGE_MM;
         for (int i = first; i < first + r.taken; i++) {
             const hw_pieceview *view = &s->views[i];
-            hw_pieceplace at = { .pen = pen, .view = view, .fold_mm = down_mm + r.high_mm };
-            at.middle_mm = x_mm + beside_mm(view, view->left_mm, pen->mm_per_cm) -
-                           view->from_cm * pen->mm_per_cm;
-            hw_pieceview_draw(&at);
-            x_mm += width_mm(view, pen->mm_per_cm) + between_mm;
+            cell c = cell_of(s, i, pen->mm_per_cm);
+            hw_pieceview_draw(&(hw_pieceplace){ .pen = pen,
+                .view = view,
+                .words = &s->words[i],
+                .middle_mm = x_mm + c.left_mm - view->from_cm * pen->mm_per_cm,
+                .fold_mm = down_mm + r.high_mm });
+            x_mm += c.left_mm + c.piece_mm + c.right_mm + between_mm;
         }
-        down_mm += r.high_mm + HW_PIECEVIEW_BELOW_MM;
+        down_mm += r.high_mm + r.low_mm;
         first += r.taken;
     }
     return down_mm;
@@ -133,16 +149,18 @@ static void check_line(hw_drawing *drawing, double y_mm)
         HW_ALIGN_START, "5 cm on paper; if it is not, print without fitting to the page");
 }
 
-static hw_status refuse(const hw_draw_pieces_task *task, double best, hw_err *err)
+static hw_status refuse(const sheet *s, double smallest, int wide, hw_err *err)
 {
-    if (!(best > 0)) {
+    if (wide >= 0) {
         return hw_err_set(err, HW_ERR_RANGE,
-            "the pieces do not fit the paper, not even at 1 to 20: draw fewer of them on one "
-            "page, or take larger paper");
+            "`%.40s` is too wide for the paper at 1 to %g: draw it in two pieces in the garment "
+            "file",
+            s->views[wide].piece->name, smallest);
     }
     return hw_err_set(err, HW_ERR_RANGE,
-        "the pieces do not fit the paper at 1 to %g: the largest scale that fits is 1 to %g",
-        task->scale, best);
+        "the %d pieces do not fit one page at 1 to %g: draw some of them in a garment file of "
+        "their own",
+        s->count, smallest);
 }
 
 static hw_status draw_all(
@@ -174,18 +192,26 @@ hw_status hw_draw_pieces(
             return status;
         }
     }
+    hw_piecewords *words = hw_arena_get(arena, (size_t)task->count, sizeof *words);
+    if (words == NULL) {
+        return HW_ERR_NOMEM;
+    }
     sheet s = { .views = views,
+        .words = words,
         .count = task->count,
         .width_mm = task->room.width_mm - 2 * HW_DRAWPARTS_EDGE_MM,
         .height_mm =
             task->room.height_mm - HW_DRAWPARTS_HEAD_MM - check_room_mm - HW_DRAWPARTS_EDGE_MM };
+    hw_piecepen pen = { .arena = arena, .show = task->show };
     double scale = task->scale;
-    if (!(scale > 0)) {
-        scale = round_scale(&s);
+    int wide = -1;
+    if (scale > 0) {
+        pen.mm_per_cm = mm_in_cm / scale;
+        if (!fits(&s, &pen, &wide)) {
+            return refuse(&s, scale, wide, err);
+        }
+    } else if (!(round_scale(&s, &pen, &wide) > 0)) {
+        return refuse(&s, scales[sizeof scales / sizeof scales[0] - 1], wide, err);
     }
-    if (!(scale > 0) || !fits(&s, scale)) {
-        return refuse(task, round_scale(&s), err);
-    }
-    hw_piecepen pen = { .arena = arena, .show = task->show, .mm_per_cm = mm_in_cm / scale };
     return draw_all(task, &s, &pen, out);
 }

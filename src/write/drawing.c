@@ -219,29 +219,20 @@ void hw_drawing_disc(hw_drawing *drawing, hw_look look, hw_point at, double radi
             .kind = HW_DRAWN_DISC, .look = look, .at = at, .to = at, .radius_mm = radius_mm });
 }
 
-static void add_words(hw_drawing *drawing, hw_drawn drawn)
-{
-    assert(hw_look_of(drawn.look)->font_mm > 0);
-    if (drawn.text == NULL) {
-        fail(drawing, HW_ERR_NOMEM);
-        return;
-    }
-    drawn.kind = HW_DRAWN_WORDS;
-    drawn.to = drawn.at;
-    add(drawing, drawn);
-}
-
 void hw_drawing_words(
     hw_drawing *drawing, hw_look look, hw_point at, hw_align align, const char *text)
 {
-    add_words(drawing, (hw_drawn){ .look = look, .at = at, .align = align, .text = text });
-}
-
-void hw_drawing_words_up(
-    hw_drawing *drawing, hw_look look, hw_point at, hw_align align, const char *text)
-{
-    add_words(drawing,
-        (hw_drawn){ .look = look, .at = at, .align = align, .text = text, .upward = true });
+    assert(hw_look_of(look)->font_mm > 0);
+    if (text == NULL) {
+        fail(drawing, HW_ERR_NOMEM);
+        return;
+    }
+    add(drawing, (hw_drawn){ .kind = HW_DRAWN_WORDS,
+                     .look = look,
+                     .at = at,
+                     .to = at,
+                     .align = align,
+                     .text = text });
 }
 
 hw_status hw_drawing_status(const hw_drawing *drawing)

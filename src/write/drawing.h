@@ -70,7 +70,6 @@ typedef struct {
     int count;
     const char *text; /* UTF-8, one line */
     hw_align align;
-    bool upward; /* words that run up the page: turned by a quarter to the left */
 } hw_drawn;
 
 /* Private to drawing.c but for reading once hw_drawing_status says HW_OK. Later shapes lie above
@@ -118,10 +117,6 @@ void hw_drawing_polyline(hw_drawing *drawing, hw_look look, const hw_point *poin
 void hw_drawing_polygon(hw_drawing *drawing, hw_look look, const hw_point *points, int count);
 void hw_drawing_disc(hw_drawing *drawing, hw_look look, hw_point at, double radius_mm);
 void hw_drawing_words(
-    hw_drawing *drawing, hw_look look, hw_point at, hw_align align, const char *text);
-
-/* The same running up the page; start, middle and end are those of the text. */
-void hw_drawing_words_up(
     hw_drawing *drawing, hw_look look, hw_point at, hw_align align, const char *text);
 
 /* What became of it: HW_OK; HW_ERR_NOMEM; HW_ERR_RANGE; HW_ERR_LIMIT (too many shapes). */

@@ -1,13 +1,11 @@
-/* A plan as JSON. Every part is handed to one of two functions that take it over or remember that
- * it could not be made, so that no return goes unseen.
+/* A plan as JSON. Every part is handed to a function that takes it over or remembers that it could
+ * not be made, so that no return goes unseen.
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "write/json.h"
 
 #include "core/num.h"
 #include "write/jsonparts.h"
 #include "write/sheets.h"
-
-enum { INDENT = 1, DIGITS = 17 }; /* 17 digits read back as the same double */
 
 /* A text, or null where there is none. */
 static json_t *text_or_null(const char *text)
@@ -384,9 +382,8 @@ static json_t *table_cells(hw_json_writer *w, const hw_table *t)
     return array;
 }
 
-static json_t *all_tables(hw_json_writer *w)
+static void all_tables(hw_json_writer *w)
 {
-    json_t *array = json_array();
     for (int i = 0; i < w->tables->count; i++) {
         const hw_table *t = &w->tables->tables[i];
         json_t *object = json_object();
@@ -394,9 +391,8 @@ static json_t *all_tables(hw_json_writer *w)
         hw_json_put(w, object, "rows", json_integer(t->rows));
         hw_json_put(w, object, "columns", json_integer(t->columns));
         hw_json_put(w, object, "cells", table_cells(w, t));
-        hw_json_add(w, array, object);
+        hw_json_item(w, object);
     }
-    return array;
 }
 
 static const char *const units[] = {
@@ -427,39 +423,41 @@ static json_t *upper_bands(hw_json_writer *w)
     return array;
 }
 
-/* The keys of the document, in order. What each part has is told of the first part, with the
- * garment's own hem, at the top, and of each other one under `parts`. */
+/* The keys of the document, in order: a value each, or a long list. What each part has is told of
+ * the first part, with the garment's own hem, at the top, and of each other one under `parts`. */
 static const struct {
     const char *key;
     json_t *(*make)(hw_json_writer *w);
-    bool of_part;
+    void (*items)(hw_json_writer *w);
+    bool of_part; /* of values alone */
 } members[] = {
-    { "sizes", size_names, false },
-    { "body", body, false },
-    { "finished", finished, false },
-    { "pieces", pieces, true },
-    { "tolerance_cm", tolerance, false },
-    { "total_cost", total_cost, true },
-    { "fits", fits, true },
-    { "seams", seams, true },
-    { "hem", hem, true },
-    { "motif", motif, true },
-    { "gauge", hw_json_gauges, false },
-    { "tolerances", hw_json_tolerances, true },
-    { "punch", hw_json_punch, true },
-    { "alternatives", hw_json_alternatives, true },
-    { "parts", other_parts, false },
-    { "upper_bands", upper_bands, false },
-    { "uppers", hw_json_uppers, false },
-    { "drafts", hw_json_drafts, false },
-    { "joins", hw_json_joins, false },
-    { "trims", hw_json_trims, false },
-    { "yarn", hw_json_yarn, false },
-    { "rows", hw_json_rowplans, false },
-    { "notes", notes, false },
-    { "basis", basis, false },
-    { "tables", all_tables, false },
+    { "sizes", size_names, NULL, false },
+    { "body", body, NULL, false },
+    { "finished", finished, NULL, false },
+    { "pieces", pieces, NULL, true },
+    { "tolerance_cm", tolerance, NULL, false },
+    { "total_cost", total_cost, NULL, true },
+    { "fits", fits, NULL, true },
+    { "seams", seams, NULL, true },
+    { "hem", hem, NULL, true },
+    { "motif", motif, NULL, true },
+    { "gauge", hw_json_gauges, NULL, false },
+    { "tolerances", hw_json_tolerances, NULL, true },
+    { "punch", hw_json_punch, NULL, true },
+    { "alternatives", hw_json_alternatives, NULL, true },
+    { "parts", other_parts, NULL, false },
+    { "upper_bands", upper_bands, NULL, false },
+    { "uppers", hw_json_uppers, NULL, false },
+    { "drafts", NULL, hw_json_drafts, false },
+    { "joins", hw_json_joins, NULL, false },
+    { "trims", NULL, hw_json_trims, false },
+    { "yarn", hw_json_yarn, NULL, false },
+    { "rows", NULL, hw_json_rowplans, false },
+    { "notes", notes, NULL, false },
+    { "basis", basis, NULL, false },
+    { "tables", NULL, all_tables, false },
 };
+enum { MEMBERS = sizeof members / sizeof members[0] };
 
 static json_t *other_parts(hw_json_writer *w)
 {
@@ -470,7 +468,7 @@ static json_t *other_parts(hw_json_writer *w)
         part.plan = &whole->plans[k];
         json_t *object = json_object();
         hw_json_put(w, object, "name", json_string(whole->parts.list[k].name));
-        for (size_t i = 0; i < sizeof members / sizeof members[0]; i++) {
+        for (int i = 0; i < MEMBERS; i++) {
             if (members[i].of_part) {
                 hw_json_put(&part, object, members[i].key, members[i].make(&part));
             }
@@ -481,40 +479,24 @@ static json_t *other_parts(hw_json_writer *w)
     return array;
 }
 
-static json_t *document(hw_json_writer *w)
-{
-    const hw_plan *plan = w->plan;
-    json_t *top = json_object();
-    hw_json_put(w, top, "format", json_string("hemwright-plan"));
-    hw_json_put(w, top, "version", json_integer(HW_JSON_VERSION));
-    hw_json_put(w, top, "title", text_or_null(plan->project->title));
-    hw_json_put(w, top, "garment", json_string(plan->project->garment.title));
-    hw_json_put(w, top, "units", json_string(units[plan->project->show]));
-    for (size_t i = 0; i < sizeof members / sizeof members[0]; i++) {
-        hw_json_put(w, top, members[i].key, members[i].make(w));
-    }
-    return top;
-}
-
-static int append(const char *bytes, size_t len, void *data)
-{
-    hw_buf *buf = data;
-    hw_buf_bytes(buf, bytes, len);
-    return hw_buf_status(buf) == HW_OK ? 0 : -1;
-}
-
 hw_status hw_json_plan(const hw_plan *plan, const hw_tables *tables, hw_arena *arena, hw_buf *buf)
 {
-    hw_json_writer w = { .plan = plan, .tables = tables, .arena = arena, .status = HW_OK };
-    json_t *top = document(&w);
-    const size_t flags = JSON_INDENT(INDENT) | JSON_PRESERVE_ORDER | JSON_REAL_PRECISION(DIGITS);
-    if (w.status == HW_OK && json_dump_callback(top, append, buf, flags) != 0) {
-        w.status = hw_buf_status(buf) == HW_OK ? HW_ERR_NOMEM : hw_buf_status(buf);
+    hw_json_writer w = {
+        .plan = plan, .tables = tables, .arena = arena, .buf = buf, .status = HW_OK
+    };
+    hw_buf_text(buf, "{");
+    hw_json_member(&w, "format", json_string("hemwright-plan"));
+    hw_json_member(&w, "version", json_integer(HW_JSON_VERSION));
+    hw_json_member(&w, "title", text_or_null(plan->project->title));
+    hw_json_member(&w, "garment", json_string(plan->project->garment.title));
+    hw_json_member(&w, "units", json_string(units[plan->project->show]));
+    for (int i = 0; i < MEMBERS && w.status == HW_OK; i++) {
+        if (members[i].make != NULL) {
+            hw_json_member(&w, members[i].key, members[i].make(&w));
+        } else {
+            hw_json_list(&w, members[i].key, members[i].items);
+        }
     }
-    json_decref(top);
-    if (w.status == HW_OK) {
-        hw_buf_text(buf, "\n");
-        w.status = hw_buf_status(buf);
-    }
-    return w.status;
+    hw_buf_text(buf, "\n}\n");
+    return w.status == HW_OK ? hw_buf_status(buf) : w.status;
 }

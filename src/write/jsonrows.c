@@ -147,11 +147,9 @@ static json_t *block(hw_json_writer *w, const hw_row_block *b)
     return object;
 }
 
-json_t *hw_json_rows(hw_json_writer *w, const hw_row_block *blocks, int count)
+void hw_json_rows(hw_json_writer *w, const hw_row_block *blocks, int count)
 {
-    json_t *array = json_array();
     for (int i = 0; i < count; i++) {
-        hw_json_add(w, array, block(w, &blocks[i]));
+        hw_json_item(w, block(w, &blocks[i]));
     }
-    return array;
 }

@@ -7,11 +7,10 @@
 #include "write/rowwords.h"
 
 /*
- * The array that data/rows.schema.json describes, one object for each block.
+ * The items of the list that data/rows.schema.json describes, one object for each block.
  *
- * Given:     w         arena and status are set; its plan is not looked at
+ * Given:     w         within hw_json_list; its plan is not looked at
  *            blocks    count of them
- * Returned:  a new array, or NULL when memory is refused (also remembered in w)
  *
  * The format. An object has:
  *   piece, size      names
@@ -74,6 +73,6 @@
  *                    left", "neck right", "neck both", "middle"), both as seen on the right side;
  *                    in a half, "both" is that half's own edge
  */
-json_t *hw_json_rows(hw_json_writer *w, const hw_row_block *blocks, int count);
+void hw_json_rows(hw_json_writer *w, const hw_row_block *blocks, int count);
 
 #endif

@@ -90,15 +90,13 @@ static json_t *trim(hw_json_writer *w, int size, int number)
     return object;
 }
 
-json_t *hw_json_trims(hw_json_writer *w)
+void hw_json_trims(hw_json_writer *w)
 {
     const hw_whole *whole = w->plan->whole;
     int count = whole != NULL ? whole->trims->count : 0;
-    json_t *array = json_array();
     for (int i = 0; i < w->plan->finished.count * count; i++) {
-        hw_json_add(w, array, trim(w, i / count, i % count));
+        hw_json_item(w, trim(w, i / count, i % count));
     }
-    return array;
 }
 
 /* ---- Yarn ---- */

@@ -123,24 +123,26 @@ static json_t *draft(hw_json_writer *w, int size, int piece)
     return object;
 }
 
-json_t *hw_json_drafts(hw_json_writer *w)
+void hw_json_drafts(hw_json_writer *w)
 {
-    json_t *array = json_array();
     const hw_whole *whole = w->plan->whole;
     int pieces = whole != NULL ? whole->project->garment.piece_count : 0;
     for (int i = 0; i < w->plan->finished.count * pieces; i++) {
         if (hw_plan_draft(whole, i / pieces, i % pieces)->drawn) {
-            hw_json_add(w, array, draft(w, i / pieces, i % pieces));
+            hw_json_item(w, draft(w, i / pieces, i % pieces));
         }
     }
-    return array;
 }
 
-json_t *hw_json_rowplans(hw_json_writer *w)
+void hw_json_rowplans(hw_json_writer *w)
 {
     int count = 0;
     const hw_row_block *blocks = hw_row_blocks(w->plan, w->arena, &count);
-    return blocks == NULL ? NULL : hw_json_rows(w, blocks, count);
+    if (blocks == NULL) {
+        w->status = HW_ERR_NOMEM;
+        return;
+    }
+    hw_json_rows(w, blocks, count);
 }
 
 json_t *hw_json_joins(hw_json_writer *w)

@@ -6,7 +6,11 @@
 #include "write/draw.h"
 #include "write/trace.h"
 
-enum { HW_PIECEVIEW_MARKS = 12 };
+enum {
+    HW_PIECEVIEW_MARKS = 12 + 2 * HW_MAX_BANDS,
+    HW_PIECEVIEW_LINES = 2 + HW_MAX_TRIMS,
+    HW_PIECEVIEW_STRIPS = 2 * HW_DRAW_MAX_TRIMS
+};
 
 /* A height that is marked beside a piece. */
 typedef struct {
@@ -19,12 +23,18 @@ typedef struct {
 typedef struct {
     const hw_draw_piece *piece;
     hw_trace edges[HW_EDGE_COUNT];
-    double from_cm, to_cm, top_cm; /* what it takes up, from the middle and from the fold */
+    hw_trace *strips; /* of trims along its edges: all round each */
+    int strip_count;
+    double from_cm, to_cm, high_cm; /* what it takes up with its trims, from the middle and from
+                                       the fold */
+    double top_cm;                  /* of the piece itself */
     hw_pieceview_mark marks[HW_PIECEVIEW_MARKS]; /* rising */
     int mark_count;
     bool names_left;          /* the left edge is not a mirror image: its names are told too */
+    double ruler_mm;          /* from what it takes up to its heights, names between */
     double left_mm, right_mm; /* of words, beside the piece */
-    double foot_mm;           /* of words, below it */
+    const char *lines[HW_PIECEVIEW_LINES]; /* small ones, below it: stitches, trims */
+    int line_count;
 } hw_pieceview;
 
 /* What pieces are drawn with. */
@@ -35,19 +45,44 @@ typedef struct {
     double mm_per_cm; /* mm on paper for a cm of the piece */
 } hw_piecepen;
 
+/* A text that stands inside a piece, and a line across it; about its middle and its fold. */
+typedef struct {
+    hw_point at;
+    const char *text;
+} hw_piecewords_text;
+typedef struct {
+    hw_point from, to;
+} hw_piecewords_line;
+
+enum {
+    HW_PIECEWORDS_TEXTS = 2 * HW_PIECEVIEW_MARKS + HW_MAX_BANDS,
+    HW_PIECEWORDS_BELOW = HW_PIECEVIEW_LINES + HW_PIECEVIEW_MARKS + HW_MAX_BANDS
+};
+
+/* The words of a piece at one scale: widths and bands inside it; and below it its lines, and what
+ * finds no room inside. */
+typedef struct {
+    hw_piecewords_line guides[HW_PIECEVIEW_MARKS];
+    int guide_count;
+    hw_piecewords_text texts[HW_PIECEWORDS_TEXTS];
+    int text_count;
+    const char *below[HW_PIECEWORDS_BELOW];
+    int below_count;
+    double wide_mm, high_mm; /* of all below the fold, the width at the hem and the name too */
+} hw_piecewords;
+
 /* Where a piece goes on the page. */
 typedef struct {
     const hw_piecepen *pen;
     const hw_pieceview *view;
+    const hw_piecewords *words;
     double middle_mm, fold_mm; /* its middle and its fold */
-    const hw_point *round;     /* all round it, on the page; set by hw_pieceview_draw */
-    int round_count;
 } hw_pieceplace;
 
-enum {
-    HW_PIECEVIEW_ABOVE_MM = 8, /* above a piece, for the width at its top */
-    HW_PIECEVIEW_BELOW_MM = 21 /* below its fold: width, name, two lines of stitches */
-};
+enum { HW_PIECEVIEW_ABOVE_MM = 8 }; /* above a piece, for the width at its top */
+
+#define HW_PIECEVIEW_GAP_MM  1.5 /* between a line and its words */
+#define HW_PIECEVIEW_LEAD_MM 2.5 /* from a height's tick to the words that belong to it */
 
 /*
  * Follow a piece's edges, and find what is to be told of it.
@@ -60,7 +95,13 @@ enum {
 hw_status hw_pieceview_make(
     const hw_draw_piece *piece, hw_show show, hw_arena *arena, hw_pieceview *out) HW_MUST_USE;
 
+/* A length in the units that are shown; NULL when memory is refused. */
+const char *hw_pieceview_length(hw_arena *arena, hw_show show, double cm);
+
+/* Find the words of a piece at the pen's scale; refused memory is told when it is drawn. */
+void hw_pieceview_words(const hw_pieceview *view, const hw_piecepen *pen, hw_piecewords *out);
+
 /* Draw a piece; failures are the drawing's. */
-void hw_pieceview_draw(const hw_pieceplace *at);
+void hw_pieceview_draw(const hw_pieceplace *place);
 
 #endif

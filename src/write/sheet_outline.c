@@ -55,7 +55,7 @@ static int hem_sts(const hw_draft *draft, const hw_plan *plan)
 static int last_sts(const hw_draft *draft, const hw_plan *plan)
 {
     (void)plan;
-    return hw_draft_sts(draft, draft->shape.rows - 1);
+    return hw_shape_sts(&draft->shape, draft->shape.rows - 1);
 }
 
 static const struct {

@@ -122,10 +122,6 @@ static void words(hw_buf *buf, const hw_drawn *drawn)
     number(buf, "<text x=\"", drawn->at.x_mm, "\"");
     number(buf, " y=\"", drawn->at.y_mm, "\"");
     hw_buf_text(buf, anchors[drawn->align]);
-    if (drawn->upward) {
-        number(buf, " transform=\"rotate(-90 ", drawn->at.x_mm, " ");
-        number(buf, "", drawn->at.y_mm, ")\"");
-    }
     hw_buf_text(buf, ">");
     escaped(buf, drawn->text);
     hw_buf_text(buf, "</text>\n");

@@ -9,6 +9,9 @@
 enum { BETWEEN = 15 }; /* spots between two points of a curve */
 
 static const double close_cm = 0.05;
+static const double sharpest = 0.5;    /* of the cosine at which a mitre still reaches its point */
+static const double still_away = 0.98; /* of what a corner should be */
+static const double tiny_cm = 1e-9;    /* a way so short has no direction */
 
 /* A way needs spots between its ends where it is a curve that rises. */
 static bool bends(const hw_outline_point *to)
@@ -27,7 +30,7 @@ static hw_status follow_curve(const hw_edge_line *edge, int to, hw_trace_spot *s
     }
     hw_status status = hw_edge_at(edge, up_cm, BETWEEN, across_cm);
     for (int i = 0; i < BETWEEN && status == HW_OK; i++) {
-        spots[i] = (hw_trace_spot){ across_cm[i], up_cm[i], end->stretch };
+        spots[i] = (hw_trace_spot){ across_cm[i], up_cm[i], end->stretch, end->open };
     }
     return status;
 }
@@ -49,7 +52,8 @@ hw_status hw_trace_edge(const hw_edge_line *edge, hw_arena *arena, hw_trace *out
             }
             count += BETWEEN;
         }
-        spots[count++] = (hw_trace_spot){ point->across_cm, point->up_cm, point->stretch };
+        spots[count++] =
+            (hw_trace_spot){ point->across_cm, point->up_cm, point->stretch, point->open };
     }
     *out = (hw_trace){ spots, count };
     return HW_OK;
@@ -88,4 +92,110 @@ bool hw_trace_mirrors(const hw_trace *a, const hw_trace *b)
         }
     }
     return a->count == b->count;
+}
+
+/* Whether a strip runs along the way that leads to a spot. */
+static bool runs(const hw_trace *trace, const hw_trace_strip *strip, int spot)
+{
+    const hw_trace_spot *to = &trace->spots[spot];
+    return !to->open && (strip->stretch == NULL || strcmp(strip->stretch, to->stretch) == 0);
+}
+
+typedef struct {
+    double across, up;
+} direction;
+
+/* At right angles to the way between two spots, to the strip's side; 0 and 0 for no way. */
+static direction outwards(const hw_trace_spot *from, const hw_trace_spot *to, bool at_left)
+{
+    double across = to->across_cm - from->across_cm;
+    double up = to->up_cm - from->up_cm;
+    double length = hypot(across, up);
+    if (length < tiny_cm) {
+        return (direction){ 0, 0 };
+    }
+    return at_left ? (direction){ -up / length, across / length }
+                   : (direction){ up / length, -across / length };
+}
+
+/* A corner of the strip's outer side, and how far it should be from the edge. */
+typedef struct {
+    hw_trace_spot spot;
+    double away_cm;
+} corner;
+
+/* The one beside a spot between two ways, of which one may be none. */
+static corner corner_at(
+    const hw_trace_spot *spot, direction before, direction after, double depth_cm)
+{
+    direction sum = { before.across + after.across, before.up + after.up };
+    double length = hypot(sum.across, sum.up);
+    corner out = { *spot, 0 };
+    if (length > tiny_cm) {
+        const direction *one = hypot(after.across, after.up) > tiny_cm ? &after : &before;
+        double cosine = (sum.across * one->across + sum.up * one->up) / length;
+        double reach_cm = depth_cm / fmax(cosine, sharpest);
+        out.spot.across_cm += sum.across / length * reach_cm;
+        out.spot.up_cm += sum.up / length * reach_cm;
+        out.away_cm = cosine * reach_cm;
+    }
+    return out;
+}
+
+/* How far a spot is from the straight way between two others. */
+static double distance_cm(const hw_trace_spot *spot, const hw_trace_spot *from)
+{
+    double across = from[1].across_cm - from->across_cm;
+    double up = from[1].up_cm - from->up_cm;
+    double square = across * across + up * up;
+    double x = spot->across_cm - from->across_cm;
+    double y = spot->up_cm - from->up_cm;
+    double share = square > tiny_cm ? (x * across + y * up) / square : 0;
+    share = fmin(fmax(share, 0), 1);
+    return hypot(x - share * across, y - share * up);
+}
+
+/* Whether a corner lies where another part of the edge is nearer: inside a bend that is narrower
+ * than the strip is deep. */
+static bool is_inside(const corner *c, const hw_trace_spot *spots, int count)
+{
+    for (int i = 0; i + 1 < count; i++) {
+        if (distance_cm(&c->spot, &spots[i]) < still_away * c->away_cm) {
+            return true;
+        }
+    }
+    return false;
+}
+
+hw_status hw_trace_along(
+    const hw_trace *trace, const hw_trace_strip *strip, int *next, hw_arena *arena, hw_trace *out)
+{
+    int first = *next;
+    while (first + 1 < trace->count && !runs(trace, strip, first + 1)) {
+        first++;
+    }
+    int last = first;
+    while (last + 1 < trace->count && runs(trace, strip, last + 1)) {
+        last++;
+    }
+    int count = last > first ? last - first + 1 : 0;
+    hw_trace_spot *spots = hw_arena_get(arena, 2 * (size_t)count, sizeof *spots);
+    if (spots == NULL) {
+        return HW_ERR_NOMEM;
+    }
+    const hw_trace_spot *edge = &trace->spots[first];
+    int found = count;
+    for (int i = count; i-- > 0;) {
+        direction none = { 0, 0 };
+        direction before = i > 0 ? outwards(&edge[i - 1], &edge[i], strip->at_left) : none;
+        direction after = i + 1 < count ? outwards(&edge[i], &edge[i + 1], strip->at_left) : none;
+        corner c = corner_at(&edge[i], before, after, strip->depth_cm);
+        spots[i] = edge[i];
+        if (!is_inside(&c, edge, count)) {
+            spots[found++] = c.spot;
+        }
+    }
+    *next = last;
+    *out = (hw_trace){ spots, found };
+    return HW_OK;
 }

@@ -11,6 +11,7 @@
 typedef struct {
     double across_cm, up_cm;
     const char *stretch;
+    bool open; /* nothing is knitted on the way that leads here */
 } hw_trace_spot;
 
 typedef struct {
@@ -37,5 +38,27 @@ bool hw_trace_ends(const hw_trace *trace, int spot);
 
 /* Whether two edges are each other's mirror image, names included, to half a millimetre. */
 bool hw_trace_mirrors(const hw_trace *a, const hw_trace *b);
+
+/* What runs along an edge, beside it. */
+typedef struct {
+    const char *stretch; /* NULL: the whole edge */
+    double depth_cm;
+    bool at_left; /* of somebody who follows the edge */
+} hw_trace_strip;
+
+/*
+ * The next part of an edge that a strip runs along without a break, and the strip's outer side.
+ *
+ * Given:     trace     an edge
+ *            strip     depth above 0
+ *            next      spot from which on it is looked for, 0 at first
+ *            arena     owner of the spots
+ * Returned:  next      where to look for the part after it
+ *            out       all round the strip; count 0: there is no further part
+ * Result:    HW_OK; HW_ERR_NOMEM: then out and next are untouched
+ * Note:      at a corner the strip is cut to a mitre, at a sharp one short of its point
+ */
+hw_status hw_trace_along(const hw_trace *trace, const hw_trace_strip *strip, int *next,
+    hw_arena *arena, hw_trace *out) HW_MUST_USE;
 
 #endif

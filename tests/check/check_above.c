@@ -46,10 +46,15 @@ START_TEST(lengths_by_hand)
     const double wanted_cm[] = { 8 + sqrt(32.0 * 32 + 4 * 4), 30 + 25 + 5, 5 + 40, 0 };
     tank t;
     tank_open(&t, NULL, NULL);
+    const hw_outline *pieces[HW_MAX_PIECES];
+    hw_plan_outlines(t.plan.whole, 0, pieces);
     for (size_t i = 0; i < sizeof runs / sizeof runs[0]; i++) {
-        double cm = -1;
-        ck_assert_int_eq(hw_above_length(t.plan.whole, 0, &runs[i], &cm), HW_OK);
-        ck_assert_double_eq_tol(cm, wanted_cm[i], near_cm);
+        hw_joint_edges join = { .ends = { runs[i], runs[0] } };
+        hw_join_lengths lengths;
+        ck_assert_int_eq(hw_outline_join(pieces, &join, &lengths), HW_OK);
+        ck_assert_double_eq_tol(lengths.cm[0], wanted_cm[i], near_cm);
+        ck_assert_double_eq_tol(lengths.cm[1], wanted_cm[0], near_cm);
+        ck_assert_int_eq(lengths.closes, i == 0);
     }
     tank_close(&t);
 }

@@ -157,6 +157,68 @@ START_TEST(a_formatted_text_can_be_refused)
 }
 END_TEST
 
+/* What was taken: how much, how often, the longest bite, and whether it is in order. */
+typedef struct {
+    size_t len, bites, longest;
+    bool in_order;
+    hw_status answer; /* to the second bite */
+} Taken;
+
+static hw_status take(void *context, const char *bytes, size_t len)
+{
+    Taken *taken = context;
+    for (size_t i = 0; i < len; i++) {
+        taken->in_order = taken->in_order && bytes[i] == (char)('a' + (taken->len + i) % 26);
+    }
+    taken->len += len;
+    taken->longest = len > taken->longest ? len : taken->longest;
+    return ++taken->bites == 2 ? taken->answer : HW_OK;
+}
+
+static void alphabets(hw_buf *buf, int count)
+{
+    hw_buf_repeat(buf, "abcdefghijklmnopqrstuvwxyz", count);
+}
+
+/* A long text needs the room of a short one; its limit is that of all. Lengths by hand. */
+START_TEST(what_is_passed_on_takes_no_room)
+{
+    hw_check_heap heap = { 0 };
+    hw_mem mem = hw_check_mem(&heap);
+    hw_buf buf;
+    Taken taken = { .in_order = true, .answer = HW_OK };
+    hw_buf_init(&buf, &mem, 2600000);
+    hw_buf_pass_on(&buf, take, &taken);
+    alphabets(&buf, 100000);
+    hw_buf_flush(&buf);
+    hw_buf_flush(&buf);
+    ck_assert_int_eq(hw_buf_status(&buf), HW_OK);
+    ck_assert_uint_eq(taken.len, 2600000);
+    ck_assert(taken.in_order);
+    ck_assert_uint_lt(taken.longest, 100000);
+    ck_assert_uint_lt(buf.room, 200000);
+    hw_buf_text(&buf, "a");
+    ck_assert_int_eq(hw_buf_status(&buf), HW_ERR_LIMIT);
+    hw_buf_release(&buf);
+    ck_assert_int_eq(heap.live, 0);
+}
+END_TEST
+
+START_TEST(what_is_not_taken_ends_it)
+{
+    hw_mem mem = hw_mem_system();
+    hw_buf buf;
+    Taken taken = { .in_order = true, .answer = HW_ERR_IO };
+    hw_buf_init(&buf, &mem, HW_BUF_LIMIT);
+    hw_buf_pass_on(&buf, take, &taken);
+    alphabets(&buf, 100000);
+    hw_buf_flush(&buf);
+    ck_assert_int_eq(hw_buf_status(&buf), HW_ERR_IO);
+    ck_assert_uint_eq(taken.bites, 2);
+    hw_buf_release(&buf);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("buf");
@@ -169,6 +231,8 @@ int main(void)
     tcase_add_test(buffers, a_format_that_fails_is_a_status);
     tcase_add_test(buffers, a_text_can_be_kept);
     tcase_add_test(buffers, a_formatted_text_can_be_refused);
+    tcase_add_test(buffers, what_is_passed_on_takes_no_room);
+    tcase_add_test(buffers, what_is_not_taken_ends_it);
     suite_add_tcase(suite, buffers);
     return hw_check_run(suite);
 }

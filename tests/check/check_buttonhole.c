@@ -228,8 +228,9 @@ START_TEST(best_of_all_gaps)
 END_TEST
 
 /* By hand, from 2 + 6 + 2 rows on a loose fold row: the face's middle is its 5th row from the fold.
- * At one gauge a facing of 10 has it in its 5th row; picked up, that is row 6 of the face, and row
- * 10 + 1 + 5 of all; cast on at the facing, row 6 and row 10 + 1 + 5. */
+ * At one gauge a facing of 9, held at both ends, has it at 0.45 of 9, 4.05, in its 5th row; picked
+ * up, that is row 6 of the face, and row 10 + 1 + 5 of all; cast on at the facing, row 5 and row
+ * 9 + 1 + 5. */
 START_TEST(rows_of_both_layers)
 {
     static const struct {
@@ -239,16 +240,16 @@ START_TEST(rows_of_both_layers)
         double from_fold_cm;
     } rows[] = {
         /* 4.5 rows of 2.5 mm */
-        { 40, 40, HW_FACING_ROWS, 10, 5, 1.125 },
+        { 40, 40, HW_FACING_ROWS, 9, 5, 1.125 },
         /* tighter, but as many rows, held at both ends: the 5th again */
-        { 40, 50, HW_FACING_ROWS, 10, 5, 1.125 },
-        /* as deep as 2.5 cm at 50: 12.5 rows, 12; 0.45 of 12 is 5.4, in the 6th row */
-        { 40, 50, HW_FACING_DEPTH, 12, 6, 1.125 },
-        /* looser: 2.5 cm at 32 are 8 rows; 0.45 of 8 is 3.6, in the 4th */
-        { 40, 32, HW_FACING_DEPTH, 8, 4, 1.125 },
+        { 40, 50, HW_FACING_ROWS, 9, 5, 1.125 },
+        /* as deep as 2.5 cm at 50: 12.5 rows, of odd ones 13; 0.45 of 13 is 5.85, in the 6th row */
+        { 40, 50, HW_FACING_DEPTH, 13, 6, 1.125 },
+        /* looser: 2.5 cm at 30 are 7.5 rows, 7; 0.45 of 7 is 3.15, in the 4th */
+        { 40, 30, HW_FACING_DEPTH, 7, 4, 1.125 },
         /* a loose band, rows of 4 mm: 2 x 2.5 + 2.5 x 4 = 15 mm of 4 x 2.5 + 6 x 4 = 34; 3.4 cm at
-         * 40 are 13.6 rows, 14; 15 / 34 of 14 is 6.2, in the 7th */
-        { 25, 40, HW_FACING_DEPTH, 14, 7, 1.5 },
+         * 40 are 13.6 rows, 13; 15 / 34 of 13 is 5.7, in the 6th */
+        { 25, 40, HW_FACING_DEPTH, 13, 6, 1.5 },
     };
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
         const hw_gauge gauge[HW_FABRIC_COUNT] = {

@@ -12,35 +12,8 @@
 static hw_arena arena;
 static hw_check_heap heap;
 
-/* hw_edge_at itself, or in its place a curve that anybody can work out, or a failure. */
-static bool edge_itself;
-static hw_status edge_status;
-static int edge_calls;
-
-hw_status __real_hw_edge_at(
-    const hw_edge_line *edge, const double *up_cm, int count, double *across_cm);
-
-hw_status __wrap_hw_edge_at(
-    const hw_edge_line *edge, const double *up_cm, int count, double *across_cm);
-
-hw_status __wrap_hw_edge_at(
-    const hw_edge_line *edge, const double *up_cm, int count, double *across_cm)
-{
-    edge_calls++;
-    if (edge_itself) {
-        return __real_hw_edge_at(edge, up_cm, count, across_cm);
-    }
-    for (int i = 0; i < count; i++) {
-        across_cm[i] = up_cm[i] * up_cm[i] / 100;
-    }
-    return edge_status;
-}
-
 static void setup(void)
 {
-    edge_itself = false;
-    edge_status = HW_OK;
-    edge_calls = 0;
     hw_check_open(&arena, &heap, 0, false);
 }
 
@@ -56,6 +29,8 @@ typedef struct {
     hw_outline_point right[POINTS], left[POINTS], neck[POINTS], neck_left[POINTS];
     hw_outline outline;
     hw_draw_piece piece;
+    hw_draw_band band;
+    hw_draw_trim trim;
 } symmetrical;
 
 static void mirror(const hw_outline_point *from, int count, hw_outline_point *to)
@@ -231,40 +206,19 @@ START_TEST(inches)
     t.show = HW_SHOW_BOTH;
     ck_assert_int_eq(hw_draw_pieces(&t, &arena, &d, NULL), HW_OK);
     ck_assert_ptr_nonnull(drawn_words(&d, "40 cm (15 3/4 in)"));
+    /* the neck leaves no room for both on one line */
+    const hw_drawn *cm = drawn_words(&d, "32 cm");
+    const hw_drawn *in = drawn_words(&d, "12 5/8 in");
+    ck_assert(cm != NULL && in != NULL && cm->at.y_mm < in->at.y_mm);
     drawn_apart(&d);
-}
-END_TEST
-
-/* A curve is asked for between its points alone; where it lies is what was answered. */
-START_TEST(curves)
-{
-    const hw_outline_point points[] = { { .across_cm = 1, .up_cm = 0, .stretch = "" },
-        { .across_cm = 1, .up_cm = 10, .stretch = "a" },
-        { .across_cm = 4, .up_cm = 20, .curve = HW_CURVE_MONOTONE, .stretch = "b" },
-        { .across_cm = 5, .up_cm = 20, .curve = HW_CURVE_NATURAL, .stretch = "b" } };
-    const hw_edge_line edge = { points, 4 };
-    hw_trace trace = { 0 };
-    ck_assert_int_eq(hw_trace_edge(&edge, &arena, &trace), HW_OK);
-    ck_assert_int_eq(edge_calls, 1);
-    ck_assert_int_gt(trace.count, 4 + 8);
-    for (int i = 1; i < trace.count; i++) {
-        const hw_trace_spot *spot = &trace.spots[i];
-        ck_assert_double_ge(spot->up_cm, trace.spots[i - 1].up_cm);
-        ck_assert_str_eq(spot->stretch, i == 1 ? "a" : "b");
-        if (i > 1 && i < trace.count - 2) {
-            ck_assert(spot->up_cm > 10 && spot->up_cm < 20);
-            ck_assert_double_eq_tol(spot->across_cm, spot->up_cm * spot->up_cm / 100, 1e-9);
-        }
-        ck_assert_int_eq(hw_trace_ends(&trace, i), i == 1 || i == trace.count - 1);
-    }
-    ck_assert_double_eq_tol(hw_trace_across_cm(&trace, 5), 1, 1e-9);
-    ck_assert_double_eq_tol(hw_trace_across_cm(&trace, 20), 4, 1e-9);
-    ck_assert_double_eq_tol(hw_trace_across_cm(&trace, 99), 5, 1e-9);
-    ck_assert_double_eq_tol(hw_trace_across_cm(&trace, -1), 1, 1e-9);
-    edge_status = HW_ERR_INTERNAL;
-    hw_trace same = trace;
-    ck_assert_int_eq(hw_trace_edge(&edge, &arena, &trace), HW_ERR_INTERNAL);
-    ck_assert(trace.spots == same.spots && trace.count == same.count);
+    /* By hand: 4 cm are 1.575 in, to the nearest eighth 1 5/8. Inside 4 mm there is no room for any
+     * width, so it stands below. */
+    s.right[2].across_cm = s.right[3].across_cm = s.right[4].across_cm = 2;
+    close_piece(&s, "back", 5, 0);
+    t.scale = 10;
+    ck_assert_int_eq(hw_draw_pieces(&t, &arena, &d, NULL), HW_OK);
+    ck_assert_ptr_nonnull(drawn_words(&d, "4 cm (1 5/8 in) wide at 42 cm (16 1/2 in)"));
+    drawn_apart(&d);
 }
 END_TEST
 
@@ -272,7 +226,6 @@ END_TEST
  * like its points, and runs through each. */
 START_TEST(true_curves)
 {
-    edge_itself = true;
     symmetrical s;
     bodice(&s);
     s.right[2].curve = HW_CURVE_STRAIGHT;
@@ -317,26 +270,6 @@ START_TEST(names_with_signs)
 }
 END_TEST
 
-/* By hand: 500 cm at 1 to 20 are 250 mm, wider than the paper; 40 cm at 1 to 1 as well, and 1 to
- * 2.5 is what fits (see above). */
-START_TEST(no_room)
-{
-    symmetrical s;
-    oblong(&s, "sail", 500, 50);
-    hw_draw_pieces_task t = task(&s.piece, 1);
-    hw_drawing d = { .count = 77 };
-    hw_err err = { 0 };
-    ck_assert_int_eq(hw_draw_pieces(&t, &arena, &d, &err), HW_ERR_RANGE);
-    ck_assert(hw_check_says(&err, HW_ERR_RANGE, "not even at 1 to 20"));
-    oblong(&s, "back", 40, 50);
-    t.scale = 1;
-    err = (hw_err){ 0 };
-    ck_assert_int_eq(hw_draw_pieces(&t, &arena, &d, &err), HW_ERR_RANGE);
-    ck_assert(hw_check_says(&err, HW_ERR_RANGE, "1 to 2.5"));
-    ck_assert_int_eq(d.count, 77);
-}
-END_TEST
-
 /* No word lies on an outline: each way of each polygon is walked in steps of a tenth of a mm. */
 static void off_outlines(const hw_drawing *d)
 {
@@ -357,6 +290,156 @@ static void off_outlines(const hw_drawing *d)
         }
     }
 }
+
+/* By hand: 2500 cm at 1 to 100 are 250 mm, wider than the paper; 40 cm at 1 to 1 as well. Twelve
+ * pieces of 90 cm, two to a row, would be 1080 mm high at 1 to 5. */
+START_TEST(no_room)
+{
+    symmetrical s;
+    oblong(&s, "sail", 2500, 50);
+    hw_draw_pieces_task t = task(&s.piece, 1);
+    hw_drawing d = { .count = 77 };
+    hw_err err = { 0 };
+    ck_assert_int_eq(hw_draw_pieces(&t, &arena, &d, &err), HW_ERR_RANGE);
+    ck_assert(
+        hw_check_says(&err, HW_ERR_RANGE, "`sail` is too wide for the paper at 1 to 100: draw"));
+    oblong(&s, "back", 40, 50);
+    t.scale = 1;
+    err = (hw_err){ 0 };
+    ck_assert_int_eq(hw_draw_pieces(&t, &arena, &d, &err), HW_ERR_RANGE);
+    ck_assert(hw_check_says(&err, HW_ERR_RANGE, "`back` is too wide for the paper at 1 to 1:"));
+    hw_draw_piece pieces[HW_MAX_PIECES];
+    for (int i = 0; i < HW_MAX_PIECES; i++) {
+        oblong(&s, "back", 40, 90);
+        pieces[i] = s.piece;
+    }
+    t = task(pieces, HW_MAX_PIECES);
+    t.scale = 5;
+    err = (hw_err){ 0 };
+    ck_assert_int_eq(hw_draw_pieces(&t, &arena, &d, &err), HW_ERR_RANGE);
+    ck_assert(hw_check_says(&err, HW_ERR_RANGE, "the 12 pieces do not fit one page at 1 to 5"));
+    ck_assert_int_eq(d.count, 77);
+}
+END_TEST
+
+/* The polygon of a trim: its outer corners lie so far, across and up in cm, from a spot of the
+ * piece. Scale 1 : 5, so a cm is 2 mm. */
+static void corner_is(const hw_drawn *strip, int corner, hw_point from, double across, double up)
+{
+    ck_assert_int_lt(corner, strip->count);
+    ck_assert_double_eq_tol(strip->points[corner].x_mm, from.x_mm + 2 * across, 1e-9);
+    ck_assert_double_eq_tol(strip->points[corner].y_mm, from.y_mm - 2 * up, 1e-9);
+}
+
+/* By hand: along the side of a bodice, 25 cm straight up, a trim 3 cm deep is an oblong outside it.
+ * Along its neck, which goes 4 across and 6 up, one of 2 cm lies 2 x 6 / root of 52 to the middle
+ * and 2 x 4 / root of 52 up. Along a step of 3 cm and a way of 1 across and 17 up the corner lies
+ * on both outer sides. */
+START_TEST(trims)
+{
+    const hw_draw_trim list[] = {
+        { .name = "rim", .edge = HW_EDGE_RIGHT, .stretch = "side", .depth_cm = 3, .sts = 70 },
+        { .name = "neckband", .edge = HW_EDGE_NECK_RIGHT, .depth_cm = 2, .sts = 20 },
+        { .name = "neckband", .edge = HW_EDGE_NECK_LEFT, .depth_cm = 2, .sts = 21 },
+        { .name = "armband", .edge = HW_EDGE_RIGHT, .stretch = "armhole", .depth_cm = 1 },
+    };
+    symmetrical s;
+    bodice(&s);
+    s.piece.trims = list;
+    s.piece.trim_count = 4;
+    hw_draw_pieces_task t = task(&s.piece, 1);
+    t.scale = 5;
+    hw_drawing d;
+    ck_assert_int_eq(hw_draw_pieces(&t, &arena, &d, NULL), HW_OK);
+    ck_assert_ptr_nonnull(drawn_words(&d, "rim: 70 stitches"));
+    ck_assert_ptr_nonnull(drawn_words(&d, "neckband: 41 stitches"));
+    ck_assert_ptr_nonnull(drawn_words(&d, "armband"));
+    const hw_drawn *outline = drawn_at(&d, HW_DRAWN_POLYGON, HW_LOOK_OUTLINE, 0);
+    hw_point foot = outline->points[outline->count - 1];
+    const hw_drawn *rim = drawn_at(&d, HW_DRAWN_POLYGON, HW_LOOK_THIN, 0);
+    ck_assert_int_eq(rim->count, 4);
+    corner_is(rim, 0, foot, 0, 0);
+    corner_is(rim, 1, foot, 0, 25);
+    corner_is(rim, 2, foot, 3, 25);
+    corner_is(rim, 3, foot, 3, 0);
+    double long_cm = sqrt(52);
+    const hw_drawn *neck = drawn_at(&d, HW_DRAWN_POLYGON, HW_LOOK_THIN, 1);
+    ck_assert_int_eq(neck->count, 4);
+    corner_is(neck, 2, foot, 7 - 20 - 2 * 6 / long_cm, 45 + 2 * 4 / long_cm);
+    corner_is(neck, 3, foot, 3 - 20 - 2 * 6 / long_cm, 39 + 2 * 4 / long_cm);
+    const hw_drawn *arm = drawn_at(&d, HW_DRAWN_POLYGON, HW_LOOK_THIN, 3);
+    ck_assert_int_eq(arm->count, 6);
+    double up_cm = sqrt(290); /* 1 across and 17 up: how far to the right the outer side lies */
+    corner_is(arm, 4, foot, -3 + (up_cm - 1) / 17, 25 + 1);
+    drawn_apart(&d);
+    off_outlines(&d);
+}
+END_TEST
+
+/* By hand: a band from 10 to 12 cm of a bodice 40 cm wide; one from 40 to 41 lies on both sides of
+ * the neck, which begins at 39. */
+START_TEST(bands)
+{
+    const hw_draw_band list[] = { { "tulips", 10, 12 }, { "yoke", 40, 41 } };
+    symmetrical s;
+    bodice(&s);
+    s.piece.bands = list;
+    s.piece.band_count = 2;
+    hw_draw_pieces_task t = task(&s.piece, 1);
+    t.scale = 5;
+    hw_drawing d;
+    ck_assert_int_eq(hw_draw_pieces(&t, &arena, &d, NULL), HW_OK);
+    ck_assert_int_eq(drawn_count(&d, HW_DRAWN_POLYGON, HW_LOOK_SHADE), 3);
+    const hw_drawn *band = drawn_at(&d, HW_DRAWN_POLYGON, HW_LOOK_SHADE, 0);
+    ck_assert_double_eq_tol(width_of(band), 80, 1e-9);
+    ck_assert_double_eq_tol(height_of(band), 4, 1e-9);
+    const hw_drawn *outline = drawn_at(&d, HW_DRAWN_POLYGON, HW_LOOK_OUTLINE, 0);
+    ck_assert_double_eq_tol(band->points[0].y_mm, outline->points[0].y_mm - 20, 1e-9);
+    const hw_drawn *left = drawn_at(&d, HW_DRAWN_POLYGON, HW_LOOK_SHADE, 1);
+    const hw_drawn *right = drawn_at(&d, HW_DRAWN_POLYGON, HW_LOOK_SHADE, 2);
+    ck_assert_double_eq_tol(width_of(left), width_of(right), 1e-9);
+    ck_assert_double_lt(width_of(left), 2 * 16); /* it ends at the neck, before the middle */
+    ck_assert_ptr_nonnull(drawn_words(&d, "tulips"));
+    ck_assert_ptr_nonnull(drawn_words(&d, "10 cm"));
+    ck_assert_ptr_nonnull(drawn_words(&d, "12 cm"));
+    drawn_apart(&d);
+    off_outlines(&d);
+}
+END_TEST
+
+/* A band right below the underarm of a narrow piece: neither its name nor the width there lies on
+ * a line across. */
+START_TEST(crowded_bands)
+{
+    const hw_draw_band list[] = { { "blossom", 23, 24.4 } };
+    for (double scale = 4; scale <= 10; scale += 1) {
+        symmetrical s;
+        bodice(&s);
+        for (int i = 0; i < 5; i++) {
+            s.right[i].across_cm *= 0.4;
+        }
+        close_piece(&s, "front", 5, 0);
+        s.piece.face_cm = 3;
+        s.piece.bands = list;
+        s.piece.band_count = 1;
+        hw_draw_pieces_task t = task(&s.piece, 1);
+        t.show = HW_SHOW_BOTH;
+        t.scale = scale;
+        hw_drawing d;
+        ck_assert_int_eq(hw_draw_pieces(&t, &arena, &d, NULL), HW_OK);
+        int lines = drawn_count(&d, HW_DRAWN_LINE, HW_LOOK_DASHED);
+        ck_assert_int_ge(lines, 3);
+        for (int n = 0; n < lines; n++) {
+            const hw_drawn *line = drawn_at(&d, HW_DRAWN_LINE, HW_LOOK_DASHED, n);
+            for (double x_mm = line->at.x_mm; x_mm < line->to.x_mm; x_mm += 0.2) {
+                const char *text = drawn_under(&d, (hw_point){ x_mm, line->at.y_mm });
+                ck_assert_msg(text == NULL, "'%s' lies on a line", text);
+            }
+        }
+        drawn_apart(&d);
+    }
+}
+END_TEST
 
 /* A front whose edges differ has the names of both. */
 START_TEST(uneven_piece)
@@ -404,6 +487,25 @@ START_TEST(short_stretches)
 }
 END_TEST
 
+/* A band and a trim, or none, where chance puts them. */
+static void decorate(symmetrical *s, unsigned *state)
+{
+    static const char *const stretches[] = { "side", "armhole", "shoulder", NULL };
+    double top_cm = s->outline.top_cm;
+    s->band =
+        (hw_draw_band){ "blossom", 0.2 * top_cm + hw_check_random(state, 60) * top_cm / 100, 0 };
+    s->band.to_cm = s->band.from_cm + 0.1 * top_cm;
+    s->trim = (hw_draw_trim){ .name = "edging",
+        .edge = (hw_edge)hw_check_random(state, HW_EDGE_TOP),
+        .stretch = stretches[hw_check_random(state, 4)],
+        .depth_cm = hw_check_random(state, 40) / 10.0,
+        .sts = hw_check_random(state, 300) };
+    s->piece.bands = &s->band;
+    s->piece.trims = &s->trim;
+    s->piece.band_count = hw_check_random(state, 2);
+    s->piece.trim_count = hw_check_random(state, 2);
+}
+
 /* By chance: pieces of many measures, several on a page, in all units: no word lies on another or
  * leaves the page, and each outline is as wide to its height as the piece. */
 START_TEST(many_garments)
@@ -427,6 +529,7 @@ START_TEST(many_garments)
             s[i].piece.hem_sts = 1 + hw_check_random(&state, 2000);
             s[i].piece.top_sts = hw_check_random(&state, 3);
             s[i].piece.face_cm = hw_check_random(&state, 5);
+            decorate(&s[i], &state);
             pieces[i] = s[i].piece;
         }
         hw_draw_pieces_task t = task(pieces, count);
@@ -449,7 +552,10 @@ END_TEST
 START_TEST(refused_memory)
 {
     symmetrical s;
+    unsigned state = 1;
     bodice(&s);
+    decorate(&s, &state);
+    s.piece.band_count = s.piece.trim_count = 1;
     hw_draw_pieces_task t = task(&s.piece, 1);
     hw_status status = HW_ERR_NOMEM;
     long at = 0;
@@ -468,8 +574,8 @@ END_TEST
 
 int main(void)
 {
-    const TTest *const tests[] = { true_to_scale, round_scales, measures, inches, curves,
-        true_curves, true_curves, names_with_signs, no_room, uneven_piece, short_stretches,
+    const TTest *const tests[] = { true_to_scale, round_scales, measures, inches, true_curves,
+        names_with_signs, no_room, trims, bands, crowded_bands, uneven_piece, short_stretches,
         many_garments, refused_memory };
     Suite *suite = suite_create("draw_piece");
     TCase *tcase = tcase_create("draw_piece");

@@ -59,7 +59,9 @@ START_TEST(folds)
         ck_assert_int_eq(hw_hem_plan(&in, 6, gauge, &hem, NULL), HW_OK);
         ck_assert_int_eq(hem.fold, rows[i].fold);
         ck_assert_int_eq(hem.fold_rows, rows[i].rows);
-        ck_assert_int_eq(hem.total_rows, 20 + rows[i].rows);
+        /* facing and fold together are as many as the face */
+        ck_assert_int_eq(hem.facing_rows, 10 - rows[i].rows);
+        ck_assert_int_eq(hem.total_rows, 20);
         ck_assert_str_eq(hw_fold_name(rows[i].fold), rows[i].name);
     }
     ck_assert_str_eq(hw_facing_name(HW_FACING_ROWS), "same rows");
@@ -118,9 +120,9 @@ START_TEST(depths_by_hand)
         ck_assert_int_eq(hem.raised, rows[i].raised);
         ck_assert_double_eq_tol(hem.face_cm, rows[i].face_cm, 1e-12);
         ck_assert_double_eq_tol(hem.wanted_cm, rows[i].depth_cm, 1e-12);
-        ck_assert_int_eq(hem.facing_rows, hem.face_rows);
-        ck_assert_double_eq_tol(hem.facing_cm, hem.face_rows / 4.4, 1e-12);
-        ck_assert_int_eq(hem.facing_deep, hem.face_rows / 4.4 > rows[i].face_cm + 1e-6);
+        ck_assert_int_eq(hem.facing_rows, hem.face_rows - 1);
+        ck_assert_double_eq_tol(hem.facing_cm, (hem.face_rows - 1) / 4.4, 1e-12);
+        ck_assert_int_eq(hem.facing_deep, (hem.face_rows - 1) / 4.4 > rows[i].face_cm + 1e-6);
     }
 }
 END_TEST

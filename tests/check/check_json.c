@@ -235,13 +235,14 @@ START_TEST(same_bytes)
 END_TEST
 
 /* The library's own memory, counted and refused. */
-static long grabs, live, refuse_at;
+static long grabs, live, most, refuse_at;
 
 static void *grab(size_t size)
 {
     grabs++;
     void *block = grabs == refuse_at ? NULL : malloc(size);
     live += block != NULL;
+    most = live > most ? live : most;
     return block;
 }
 
@@ -270,6 +271,59 @@ START_TEST(library_refused_memory)
 }
 END_TEST
 
+/* Ten times the tables take no more of the library's memory at one time. */
+START_TEST(long_lists_take_little)
+{
+    hw_tables tables = example_tables(&e, &arena);
+    hw_tables more = { hw_arena_get(&arena, 10 * (size_t)tables.count, sizeof *more.tables),
+        10 * tables.count };
+    ck_assert_ptr_nonnull(more.tables);
+    for (int i = 0; i < more.count; i++) {
+        more.tables[i] = tables.tables[i % tables.count];
+    }
+    json_set_alloc_funcs(grab, drop);
+    refuse_at = 0;
+    most = 0;
+    ck_assert_int_eq(hw_json_plan(&e.plan, &tables, &arena, &buf), HW_OK);
+    long once = most;
+    most = 0;
+    ck_assert_int_eq(hw_json_plan(&e.plan, &more, &arena, &buf), HW_OK);
+    json_set_alloc_funcs(malloc, free);
+    ck_assert_int_eq(live, 0);
+    ck_assert_int_gt(once, 100);
+    ck_assert_int_eq(most, once);
+}
+END_TEST
+
+/* A row of a table is a line of the document, whatever stands in its texts: own choice. */
+START_TEST(a_row_is_a_line)
+{
+    hw_cell cells[] = {
+        { .kind = HW_CELL_TEXT, .text = "7\n  [ 8,\n]" },
+        { .kind = HW_CELL_COUNT, .number = -3 },
+        { .kind = HW_CELL_EMPTY },
+        { .kind = HW_CELL_TEXT, .text = "{}" },
+    };
+    hw_table table = { .name = "-1", .rows = 2, .columns = 2, .cells = cells };
+    hw_tables tables = { &table, 1 };
+    ck_assert_int_eq(hw_json_plan(&e.plan, &tables, &arena, &buf), HW_OK);
+    const char *found = strstr(buf.text, " \"tables\": [");
+    ck_assert_ptr_nonnull(found);
+    ck_assert_str_eq(found, " \"tables\": [\n"
+                            "  {\n"
+                            "   \"name\": \"-1\",\n"
+                            "   \"rows\": 2,\n"
+                            "   \"columns\": 2,\n"
+                            "   \"cells\": [\n"
+                            "    [\"7\\n  [ 8,\\n]\", -3],\n"
+                            "    [null, \"{}\"]\n"
+                            "   ]\n"
+                            "  }\n"
+                            " ]\n"
+                            "}\n");
+}
+END_TEST
+
 START_TEST(refusals)
 {
     hw_tables tables = example_tables(&e, &arena);
@@ -290,7 +344,8 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = { keys_in_order, fits, the_rest, unknown_is_null,
-        tables_cell_by_cell, same_bytes, library_refused_memory, refusals };
+        tables_cell_by_cell, same_bytes, library_refused_memory, long_lists_take_little,
+        a_row_is_a_line, refusals };
     Suite *suite = suite_create("json");
     TCase *tcase = tcase_create("json");
     tcase_set_timeout(tcase, 120); /* sanitizers on a busy machine */

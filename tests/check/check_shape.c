@@ -5,6 +5,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "follow.h"
 #include "outlined.h"
 #include "support.h"
 
@@ -333,7 +334,7 @@ START_TEST(pointed_halves)
     drawn_bound(&b.task, &k.shape);
     expect_end(&k, 21, 1, 1);
     hw_shape again = { 0 };
-    ck_assert_int_eq(hw_shape_follow(&b.task, &k.steps, &k.arena, &again), HW_OK);
+    ck_assert_int_eq(follow_steps(&b.task, &k.steps, &k.arena, &again), HW_OK);
     ck_assert_int_eq(again.rows, 21);
     drawn_close(&k);
 }
@@ -410,7 +411,7 @@ START_TEST(no_memory)
             ck_assert(status == HW_OK || steps.count == 77);
         }
         if (status == HW_OK) {
-            status = hw_shape_follow(&b.task, &steps, &arena, &again);
+            status = follow_steps(&b.task, &steps, &arena, &again);
             ck_assert(status == HW_OK || again.rows == 77);
         }
         hw_check_close(&arena, &heap);

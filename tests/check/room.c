@@ -55,13 +55,18 @@ void room_close(void)
     ck_assert_int_eq(rmdir(folder), 0);
 }
 
-void room_put(const char *name, const char *text)
+void room_put_bytes(const char *name, const char *bytes, size_t len)
 {
     char path[ROOM_PATH];
     FILE *file = fopen(room_path(name, path), "wb");
     ck_assert_ptr_nonnull(file);
-    ck_assert_uint_eq(fwrite(text, 1, strlen(text), file), strlen(text));
+    ck_assert_uint_eq(fwrite(bytes, 1, len, file), len);
     ck_assert_int_eq(fclose(file), 0);
+}
+
+void room_put(const char *name, const char *text)
+{
+    room_put_bytes(name, text, strlen(text));
 }
 
 bool room_holds(const char *name, const char *text)

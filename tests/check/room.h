@@ -4,6 +4,7 @@
 #define HW_TESTS_ROOM_H
 
 #include <stdbool.h>
+#include <stddef.h>
 
 enum { ROOM_PATH = 512 };
 
@@ -18,6 +19,9 @@ const char *room_path(const char *name, char *path);
 
 /* Write a small file in the folder. */
 void room_put(const char *name, const char *text);
+
+/* The same of bytes that may hold anything. */
+void room_put_bytes(const char *name, const char *bytes, size_t len);
 
 /* Whether a file in the folder holds exactly this. */
 bool room_holds(const char *name, const char *text);

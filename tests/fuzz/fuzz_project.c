@@ -154,7 +154,7 @@ static void check_draft(const hw_plan *plan, int size, int piece)
         "what the garment draws has rows");
     must_hold(draft->area_cm2 > 0 && isfinite(draft->area_cm2), "an area");
     for (int row = 0; row < draft->shape.rows; row++) {
-        must_hold(hw_draft_sts(draft, row) >= 1, "a stitch in every row");
+        must_hold(hw_shape_sts(&draft->shape, row) >= 1, "a stitch in every row");
         must_hold(draft->low_cm[row + 1] > draft->low_cm[row], "rows above each other");
     }
     for (int u = 0; u < whole->upper_count; u++) {

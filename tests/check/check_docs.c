@@ -1,0 +1,201 @@
+/* The files of a run: all or none, whatever fails and when. Own choice of what must hold.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "room.h"
+#include "shell/docs.h"
+#include "support.h"
+
+static hw_arena arena;
+static hw_check_heap heap;
+static hw_buf out;
+static hw_err err;
+static hw_docs docs;
+static hw_opts opts;
+static char into[ROOM_PATH];
+
+static void setup(void)
+{
+    hw_check_open(&arena, &heap, 0, false);
+    hw_mem mem = hw_check_mem(&heap);
+    hw_buf_init(&out, &mem, HW_BUF_LIMIT);
+    room_open();
+    room_path("sheets", into);
+    opts = (hw_opts){ .args = { "some/folder/plan.v2.yaml" } };
+    opts.values[HW_OPT_INTO] = into;
+    err = (hw_err){ 0 };
+    hw_docs_begin(&docs, &opts, &arena, &err);
+}
+
+static void teardown(void)
+{
+    room_close();
+    hw_buf_release(&out);
+    hw_check_close(&arena, &heap);
+}
+
+static char *path_of(const char *name)
+{
+    char path[ROOM_PATH];
+    room_path(name, path);
+    char *kept = hw_arena_text(&arena, path, strlen(path));
+    ck_assert_ptr_nonnull(kept);
+    return kept;
+}
+
+/* Write a file of so many letters, ending as its writer did. */
+static hw_status put(const char *name, int letters, hw_status writer)
+{
+    hw_buf buf;
+    hw_status status = hw_docs_open(&docs, path_of(name), &buf);
+    if (status == HW_OK) {
+        hw_buf_repeat(&buf, "x", letters);
+        status = writer;
+    }
+    return hw_docs_close(&docs, &buf, status);
+}
+
+START_TEST(names)
+{
+    char wanted[2 * ROOM_PATH];
+    (void)snprintf(wanted, sizeof wanted, "%s/plan.v2-chart.svg", into);
+    ck_assert_str_eq(hw_docs_path(&docs, "-chart.svg"), wanted);
+    opts.values[HW_OPT_INTO] = NULL;
+    ck_assert_str_eq(hw_docs_path(&docs, ".csv"), "plan.v2.csv");
+    opts.args[0] = ".hidden";
+    ck_assert_str_eq(hw_docs_path(&docs, ".csv"), ".hidden.csv");
+}
+END_TEST
+
+START_TEST(all_at_once)
+{
+    char words[3 * ROOM_PATH];
+    ck_assert_int_eq(put("a", 3, HW_OK), HW_OK);
+    ck_assert_int_eq(put("b", 200000, HW_OK), HW_OK);
+    struct stat about;
+    ck_assert_int_ne(stat(path_of("a"), &about), 0); /* not before all are written */
+    ck_assert_int_eq(hw_docs_end(&docs, HW_OK, &out), HW_OK);
+    ck_assert(room_holds("a", "xxx"));
+    ck_assert_int_eq(stat(path_of("b"), &about), 0);
+    ck_assert_int_eq(about.st_size, 200000);
+    ck_assert_int_eq(room_count(), 2);
+    (void)snprintf(words, sizeof words, "Written: %s\nWritten: %s\n", path_of("a"), path_of("b"));
+    ck_assert_str_eq(out.text, words);
+}
+END_TEST
+
+/* The third fails: the first is not there, the second is as it was, and so is the folder. */
+static void nothing_changed(hw_status status, const char *words)
+{
+    ck_assert_int_eq(hw_docs_end(&docs, status, &out), status);
+    ck_assert(hw_check_says(&err, status, words));
+    ck_assert(room_holds("b", "old"));
+    ck_assert_int_eq(room_count(), 1);
+    ck_assert_uint_eq(out.len, 0);
+}
+
+START_TEST(a_writer_fails)
+{
+    room_put("b", "old");
+    opts.values[HW_OPT_REPLACE] = "";
+    ck_assert_int_eq(hw_docs_folder(&docs), HW_OK);
+    ck_assert_int_eq(put("a", 3, HW_OK), HW_OK);
+    ck_assert_int_eq(put("b", 3, HW_OK), HW_OK);
+    ck_assert_int_eq(put("c", 3, HW_ERR_NOMEM), HW_ERR_NOMEM);
+    nothing_changed(HW_ERR_NOMEM, "not enough memory");
+    ck_assert_ptr_nonnull(strstr(err.where, "c"));
+}
+END_TEST
+
+START_TEST(one_is_there_already)
+{
+    room_put("b", "old");
+    ck_assert_int_eq(put("a", 3, HW_OK), HW_OK);
+    ck_assert_int_eq(put("b", 3, HW_OK), HW_ERR_IO);
+    nothing_changed(HW_ERR_IO, "add `--replace`");
+}
+END_TEST
+
+START_TEST(no_memory_to_begin)
+{
+    hw_buf buf;
+    room_put("b", "old");
+    ck_assert_int_eq(hw_docs_open(&docs, NULL, &buf), HW_ERR_NOMEM);
+    ck_assert_int_eq(hw_docs_close(&docs, &buf, HW_ERR_NOMEM), HW_ERR_NOMEM);
+    nothing_changed(HW_ERR_NOMEM, "not enough memory");
+}
+END_TEST
+
+/* A folder that was there, or in which something lies, stays. */
+START_TEST(the_folder)
+{
+    struct stat about;
+    ck_assert_int_eq(hw_docs_folder(&docs), HW_OK);
+    ck_assert_int_eq(stat(into, &about), 0);
+    ck_assert_int_eq(hw_docs_end(&docs, HW_ERR_NOFIT, &out), HW_ERR_NOFIT);
+    ck_assert_int_ne(stat(into, &about), 0);
+    ck_assert_int_eq(mkdir(into, 0777), 0);
+    hw_docs_begin(&docs, &opts, &arena, &err);
+    ck_assert_int_eq(hw_docs_folder(&docs), HW_OK);
+    ck_assert_int_eq(hw_docs_end(&docs, HW_ERR_NOFIT, &out), HW_ERR_NOFIT);
+    ck_assert_int_eq(stat(into, &about), 0);
+    ck_assert_int_eq(rmdir(into), 0);
+}
+END_TEST
+
+/* With faults compiled in, each point fails in the third file of three, one of which replaces an
+ * old one; without, none does. */
+START_TEST(faults)
+{
+    static const char *const points[] = { "open", "write", "fsync", "close", "rename" };
+    ck_assert_int_eq(setenv("HW_FAULT", "nowhere:EIO", 1), 0);
+    bool enabled = hw_io_fault_unhit();
+    int comes = 0;
+    opts.values[HW_OPT_REPLACE] = "";
+    for (size_t i = 0; i < sizeof points / sizeof points[0]; i++) {
+        char wanted[64];
+        comes += enabled ? 3 : 0;
+        (void)snprintf(wanted, sizeof wanted, "%s:ENOSPC:%d", points[i], comes);
+        room_put("b", "old");
+        err = (hw_err){ 0 };
+        hw_docs_begin(&docs, &opts, &arena, &err);
+        ck_assert_int_eq(setenv("HW_FAULT", wanted, 1), 0);
+        hw_status status = put("a", 3, HW_OK);
+        status = status == HW_OK ? put("b", 3, HW_OK) : status;
+        status = status == HW_OK ? put("c", 3, HW_OK) : status;
+        if (enabled && strcmp(points[i], "rename") != 0) {
+            ck_assert_int_eq(status, HW_ERR_IO);
+            nothing_changed(status, "the disk is full");
+        } else if (enabled) {
+            ck_assert_int_eq(status, HW_OK);
+            ck_assert_int_eq(hw_docs_end(&docs, status, &out), HW_ERR_IO);
+            ck_assert(room_holds("b", "old"));
+            ck_assert_int_eq(room_count(), 1);
+        } else {
+            ck_assert_int_eq(hw_docs_end(&docs, status, &out), HW_OK);
+            ck_assert_int_eq(room_count(), 3);
+        }
+        ck_assert(!hw_io_fault_unhit());
+    }
+    ck_assert_int_eq(unsetenv("HW_FAULT"), 0);
+}
+END_TEST
+
+int main(void)
+{
+    const TTest *const tests[] = { names, all_at_once, a_writer_fails, one_is_there_already,
+        no_memory_to_begin, the_folder, faults };
+    Suite *suite = suite_create("docs");
+    TCase *tcase = tcase_create("docs");
+    tcase_set_timeout(tcase, 60); /* sanitizers on a busy machine */
+    tcase_add_checked_fixture(tcase, setup, teardown);
+    for (size_t i = 0; i < sizeof tests / sizeof tests[0]; i++) {
+        tcase_add_test(tcase, tests[i]);
+    }
+    suite_add_tcase(suite, tcase);
+    return hw_check_run(suite);
+}

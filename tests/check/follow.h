@@ -1,0 +1,20 @@
+/* Steps back into rows, so that they can be held against the rows that they were made of.
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#ifndef HW_TESTS_FOLLOW_H
+#define HW_TESTS_FOLLOW_H
+
+#include "core/shape.h"
+
+/*
+ * Steps back into rows.
+ *
+ * Given:     task, steps  belong together; each step's rows lie in [0, task->rows); one at least is
+ *                         HW_STEP_END
+ *            arena     owner of the rows
+ * Returned:  out       untouched on failure
+ * Result:    HW_OK; HW_ERR_NOMEM
+ */
+hw_status follow_steps(const hw_shape_task *task, const hw_shape_steps *steps, hw_arena *arena,
+    hw_shape *out) HW_MUST_USE;
+
+#endif
