@@ -150,11 +150,13 @@ static lxw_format *format_for(maker *m, const hw_cell *cell, place at)
     return *format;
 }
 
-static align side_of(const page *p, const hw_cell *cell, int column)
+static align side_of(const page *p, int row, int column)
 {
+    const hw_cell *cell = hw_cells_at(p->table, row, column);
     if (p->table->square && column > 0) {
         bool fact = cell->style != HW_STYLE_HEAD && !hw_paper_boxed(cell->style);
-        return fact && p->paper.squares[column] ? LEFT : CENTRE;
+        bool by_number = column == 1 && hw_cells_at(p->table, row, 0)->kind == HW_CELL_COUNT;
+        return !fact || !p->paper.squares[column] ? CENTRE : by_number ? INDENTED : LEFT;
     }
     if (p->table->square && cell->style == HW_STYLE_HEAD) {
         return RIGHT; /* as the row numbers below it */
@@ -205,7 +207,7 @@ static hw_status write_cell(page *p, int row, int column)
     if (cell->kind == HW_CELL_EMPTY && cell->style == HW_STYLE_PLAIN) {
         return HW_OK;
     }
-    place at = { side_of(p, cell, column), p->paper.lines[row] > 1, p->table->large };
+    place at = { side_of(p, row, column), p->paper.lines[row] > 1, p->table->large };
     lxw_format *format = format_for(p->m, cell, at);
     if (format == NULL) {
         return HW_ERR_NOMEM;

@@ -295,6 +295,9 @@ static const row rows[] = {
     { .from = QUIET({ "depth: 4\n", "depth: 4\n  fold: picot\n" }) },
     { QUIET({ "depth: 4\n", "depth: 4\n  fold: picot\n" }, HEM("79.2, 81.6")),
         { { PICOT, 1, "front and back, large: the count is even", NULL } } },
+    /* By hand eyelets go over any count. */
+    { .from = QUIET({ "depth: 4\n", "depth: 4\n  fold: picot\n" }, HEM("79.2, 81.6"),
+          { "machine: standard", "machine: hand" }) },
     { .from = QUIET({ "depth: 4\n", "depth: 4\n  fold: purl row\n" }, HEM("79.2, 81.6")) },
     /* Repeat 3 with gap 1, centred: 98 and 104 without margins, and both seams want one. */
     { QUIET({ CHART, "    o.\n    o.\n  gap: 1" }, HEM("78.4, 83.2"),

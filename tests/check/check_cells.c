@@ -133,6 +133,10 @@ START_TEST(units)
     is_eighths(cell(t, "finished chest, in", 1), 23.625);
     /* 4 in are 10.16 cm: 27 stitches in 10 cm are 27.432, and 38 rows 38.608. */
     t = table("Gauge");
+    int places = find(t, "measured places", 0) + 1;
+    ck_assert_int_gt(places, 0);
+    is_text(hw_cells_at(t, places, 7), "state");
+    ck_assert_int_eq(hw_cells_at(t, places, 8)->kind, HW_CELL_EMPTY); /* no place has a remark */
     is_text(cell(t, "fabric", 2), "in 4 in");
     is_number(cell(t, "main", 2), 27.43, 2);
     /* By hand: 83 stitches over the wanted width and a centimetre. */

@@ -181,6 +181,19 @@ START_TEST(steps_told_together)
 }
 END_TEST
 
+/* By hand: where there are several cards, it is said whose goes in; row 12 sets up the hem's band.
+ */
+START_TEST(whose_card)
+{
+    e.task.name = "hem";
+    hw_rowplan plan = made();
+    hw_row_runs runs = runs_of(&plan);
+    ck_assert_int_eq(plan.rows[runs.list[2].first].number, 12);
+    ck_assert_ptr_nonnull(strstr(hw_rowwords_run(&plan, &runs.list[2], &arena),
+        "Put the card of the hem in and lock it so that it reads row 1."));
+}
+END_TEST
+
 /* By hand: of 6 stitches in each half and 4 in the middle, the half whose end the row reaches last
  * waits with the middle (common practice, no source). */
 START_TEST(neck_by_hand)
@@ -513,8 +526,9 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = { runs_of_a_hem, runs_with_shaping, steps_inside_a_run,
-        runs_by_chance, steps_told_together, neck_by_hand, table_for_a_bed, table_of_sizes,
-        table_for_the_hand, rows_of_chart_and_card, json_for_a_bed, json_for_the_hand, no_memory };
+        runs_by_chance, steps_told_together, whose_card, neck_by_hand, table_for_a_bed,
+        table_of_sizes, table_for_the_hand, rows_of_chart_and_card, json_for_a_bed,
+        json_for_the_hand, no_memory };
     Suite *suite = suite_create("row runs");
     TCase *tcase = tcase_create("all");
     tcase_set_timeout(tcase, 60); /* sanitizers on a busy machine */

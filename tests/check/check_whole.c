@@ -137,6 +137,7 @@ START_TEST(shaping)
     ck_assert(told(129, "bind off 40 stitches in the middle"));
     ck_assert(told(159, "bind off the last 10 stitches of the left half"));
     ck_assert(told(159, "bind off the last 10 stitches of the right half"));
+    ck_assert(told(129, "bind off the last 64 stitches")); /* the sleeve's 20 + 108 rows */
     ck_assert_int_gt(find(table("Shaping"), "sleeve", 0), find(table("Shaping"), "back", 0));
     tank_close(&t);
 }
