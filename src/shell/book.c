@@ -16,6 +16,7 @@
 enum {
     PAPER_A4 = 9,
     ARENA_BLOCK = 65536,   /* bytes */
+    MOST_BREAKS = 1023,    /* that a sheet may have */
     SHOWN = 7,             /* a text, a whole number, one to four decimals, eighths */
     FIXED_TIME = 946684800 /* the first second of 2000 */
 };
@@ -150,13 +151,22 @@ static lxw_format *format_for(maker *m, const hw_cell *cell, place at)
     return *format;
 }
 
+/* In a sheet with squares: facts run on from the left, a little off a row's number. */
+static align side_by_squares(const page *p, int row, int column)
+{
+    const hw_cell *cell = hw_cells_at(p->table, row, column);
+    if (cell->style == HW_STYLE_HEAD || hw_paper_boxed(cell->style) || !p->paper.squares[column]) {
+        return CENTRE;
+    }
+    bool by_number = column == 1 && hw_cells_at(p->table, row, 0)->kind == HW_CELL_COUNT;
+    return by_number ? INDENTED : LEFT;
+}
+
 static align side_of(const page *p, int row, int column)
 {
     const hw_cell *cell = hw_cells_at(p->table, row, column);
     if (p->table->square && column > 0) {
-        bool fact = cell->style != HW_STYLE_HEAD && !hw_paper_boxed(cell->style);
-        bool by_number = column == 1 && hw_cells_at(p->table, row, 0)->kind == HW_CELL_COUNT;
-        return !fact || !p->paper.squares[column] ? CENTRE : by_number ? INDENTED : LEFT;
+        return side_by_squares(p, row, column);
     }
     if (p->table->square && cell->style == HW_STYLE_HEAD) {
         return RIGHT; /* as the row numbers below it */
@@ -271,7 +281,7 @@ static lxw_error set_breaks(const page *p)
     if (rows == NULL) {
         return LXW_ERROR_MEMORY_MALLOC_FAILED;
     }
-    for (int i = 0; i < paper->break_count; i++) {
+    for (int i = 0; i < paper->break_count && i < MOST_BREAKS; i++) {
         rows[i] = (lxw_row_t)paper->breaks[i];
     }
     return paper->break_count > 0 ? worksheet_set_h_pagebreaks(p->sheet, rows) : LXW_NO_ERROR;

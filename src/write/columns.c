@@ -100,6 +100,19 @@ static int digits_for(int letters)
     return (letters * HW_COLUMNS_DIGITS + HW_COLUMNS_LETTERS - 1) / HW_COLUMNS_LETTERS;
 }
 
+/* What notes and heads need. */
+static need words_need(const hw_columns_range *range, const hw_cell *cell, int column)
+{
+    int width = hw_wrap_width(cell->text, strlen(cell->text));
+    int least = longest_word(cell->text);
+    /* Words among numbers do not drive the numbers apart. */
+    bool note = cell->style == HW_STYLE_NOTE;
+    bool among = note && hw_columns_numbers(range->table, column);
+    int wanted = range->letters && note ? digits_for(width) : width;
+    int most = among && wanted > WORDS_OVER_NUMBERS ? WORDS_OVER_NUMBERS : wanted;
+    return (need){ most > least ? most : least, least };
+}
+
 static need cell_need(const hw_columns_range *range, int row, int column)
 {
     const hw_table *table = range->table;
@@ -120,13 +133,7 @@ static need cell_need(const hw_columns_range *range, int row, int column)
         return (need){ width, width };
     }
     if (cell->style == HW_STYLE_NOTE || cell->style == HW_STYLE_HEAD) {
-        int least = longest_word(text);
-        /* Words among numbers do not drive the numbers apart. */
-        bool among = cell->style == HW_STYLE_NOTE && hw_columns_numbers(table, column);
-        bool prose = range->letters && cell->style == HW_STYLE_NOTE;
-        int wanted = prose ? digits_for(width) : width;
-        int most = among && wanted > WORDS_OVER_NUMBERS ? WORDS_OVER_NUMBERS : wanted;
-        return (need){ most > least ? most : least, least };
+        return words_need(range, cell, column);
     }
     int shortest = shortest_text(range);
     return (need){ width, width < shortest ? width : shortest };
