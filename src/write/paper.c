@@ -21,7 +21,7 @@ static const double width_factor = 1.08; /* bold letters are wider than the digi
 static const double width_more = 1.4;
 
 static const double square_width = 2.6;    /* digits */
-static const double square_height = 17.25; /* points, and so are the next six */
+static const double square_height = 17.25; /* points, and so are the next eight */
 static const double least_square = 11;
 static const double just_less = 0.999; /* so that their sum is not more by rounding */
 static const double title_height = 26;
@@ -29,15 +29,16 @@ static const double title_line_height = 18;
 static const double row_height = 13.5;
 static const double line_height = 12.75;
 static const double blank_height = 8;
+static const double written_height = 20; /* with room for a hand's writing */
 
 /* How much smaller letters may become (own choice). */
 static const double least_one_page = 0.85; /* to save a page or two */
 static const double least_chart = 0.6;     /* to keep a chart whole */
-static const double least_scale = 0.72;    /* in portrait, or to save pages */
-static const double least_across = 0.55;   /* before a table takes several pages across */
+static const double least_portrait = 0.72;
+static const double least_saving = 0.76; /* to save pages of several */
+static const double least_across = 0.55; /* before a table takes several pages across */
 static const double wanted_across = 0.7;
 static const double smaller_step = 0.02;
-enum { SMALLER_STEPS = 6 };
 
 /* Where Arial is missing, another typeface takes its place, with digits and so columns up to so
  * much wider (DejaVu Sans 0.636 of its size, Arial 0.556, rounded down to dots: from memory). A
@@ -148,6 +149,15 @@ static bool is_blank(const hw_table *table, int row)
     return true;
 }
 
+static bool is_filled_in(const hw_table *table, int row)
+{
+    bool any = false;
+    for (int c = 0; c < table->columns; c++) {
+        any = any || hw_cells_at(table, row, c)->style == HW_STYLE_FILL_IN;
+    }
+    return any;
+}
+
 static bool has_squares(const hw_table *table, int row)
 {
     return table->columns > 1 && hw_paper_boxed(hw_cells_at(table, row, 1)->style);
@@ -162,6 +172,9 @@ static double height_of(const laying *l, int row, double square)
     }
     if (has_squares(l->table, row)) {
         return square;
+    }
+    if (is_filled_in(l->table, row)) {
+        return written_height;
     }
     return is_blank(l->table, row) ? blank_height
                                    : row_height + line_height * (l->paper->lines[row] - 1);
@@ -223,7 +236,7 @@ static void save_pages(laying *l)
     double best = scale;
     break_pages(l);
     int fewest = l->paper->break_count;
-    for (int i = 1; i <= SMALLER_STEPS && scale > least_scale; i++) {
+    for (int i = 1; scale * (1 - i * smaller_step) >= least_saving; i++) {
         l->paper->scale = scale * (1 - i * smaller_step);
         break_pages(l);
         best = l->paper->break_count < fewest ? l->paper->scale : best;
@@ -289,7 +302,7 @@ hw_status hw_paper_lay(const hw_table *table, hw_arena *arena, hw_paper *out)
     double wide_scale = out->scale;
     int high_pages = lay(&l, true);
     bool larger = out->scale > wide_scale && high_pages <= wide_pages;
-    bool fewer = high_pages < wide_pages && (table->square || out->scale >= least_scale);
+    bool fewer = high_pages < wide_pages && (table->square || out->scale >= least_portrait);
     if (!larger && !fewer) {
         (void)lay(&l, false);
     }
