@@ -427,6 +427,12 @@ START_TEST(areas_by_hand)
 }
 END_TEST
 
+/* Necks that are refused. */
+static const hw_corner neck_left[] = { LINE("", -4, 35, 9), LINE("", -5, 40, 10) };
+static const hw_corner low_neck[] = { LINE("", 4, 4, 9), LINE("", 5, 40, 10) };
+static const hw_corner high_neck[] = { LINE("", 4, 40, 9) };
+static const hw_corner short_neck[] = { LINE("", 4, 35, 9), LINE("", 5, 39, 10) };
+
 /* What is refused: code, line and words that name piece, size, edge, stretch and fault. */
 START_TEST(refusals)
 {
@@ -443,10 +449,6 @@ START_TEST(refusals)
         WAY("cap", 12, 30, HW_CURVE_MONOTONE, 4), LINE("cap", 10, 40, 5) };
     static const hw_corner in_hem[] = { LINE("vent", 12, 4, 7), LINE("side", 12, 40, 8) };
     static const hw_corner wide_neck[] = { LINE("", 4, 35, 9), LINE("", 15.1, 40, 10) };
-    static const hw_corner neck_left[] = { LINE("", -4, 35, 9), LINE("", -5, 40, 10) };
-    static const hw_corner low_neck[] = { LINE("", 4, 4, 9), LINE("", 5, 40, 10) };
-    static const hw_corner high_neck[] = { LINE("", 4, 40, 9) };
-    static const hw_corner short_neck[] = { LINE("", 4, 35, 9), LINE("", 5, 39, 10) };
     static const hw_corner huge[] = { LINE("side", 1001, 40, 3) };
     static const hw_corner below[] = { LINE("side", 15, -1, 3) };
     static const hw_corner swings[] = { WAY("side", -14.9, 25, HW_CURVE_NATURAL, 3),
