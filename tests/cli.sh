@@ -451,8 +451,12 @@ says 'a picture without room' \
     'Not drawn: coat/coat-pieces.svg: the 12 pieces do not fit one page at 1 to 100: draw some' \
     'Written: coat/coat-fabric.svg' 'Written: coat/coat-chart.svg'
 
+check 'bands that share a card' 0 plan "$top/data/demo/orchard-cardigan.yaml" --only table \
+    --show chart,rows
+says 'bands that share a card' 'left front band, right front band: the band as knitted' \
+    'Put the card of the'
 check 'every size' 0 plan flag-project.yaml --only table --show rows
-says 'every size' 'front, size narrow' 'back, size narrow' 'front, size wide' 'back, size wide'
+says 'every size' 'front, all sizes' 'back, all sizes' 'size narrow' 'size wide'
 check 'one size alone' 0 plan flag-project.yaml --only table --show rows --size wide
 says 'one size alone' 'front, size wide' 'back, size wide'
 grep -qF 'size narrow' out && bad 'the other size' || good

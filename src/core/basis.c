@@ -19,13 +19,13 @@ static const char *gauge_rule(const hw_gauge *g)
     return g->mark == HW_MARK_MEASURED ? "from the measured places: see the sheet Gauge" : "";
 }
 
-static void gauge(const hw_gauge *g, hw_fabric fabric, hw_notes *notes)
+static void gauge(const hw_gauge *g, hw_fabric fabric, hw_show show, hw_notes *notes)
 {
     hw_notes_base(notes,
         (hw_basis){ .what = hw_arena_format(notes->arena, "gauge, %s", hw_fabric_name(fabric)),
-            .value = hw_arena_format(notes->arena, "%s sts and %s rows in 10 cm",
-                hw_notes_number(notes, g->sts_per_10cm, 2),
-                hw_notes_number(notes, g->rows_per_10cm, 2)),
+            .value = hw_arena_format(notes->arena, "%s sts and %s rows %s",
+                hw_notes_gauge(notes, g->sts_per_10cm, 2, show),
+                hw_notes_gauge(notes, g->rows_per_10cm, 2, show), hw_show_per(show)),
             .rule = gauge_rule(g),
             .mark = g->mark,
             .source = "" });
@@ -54,7 +54,7 @@ static void dial(const hw_gauge *g, hw_fabric fabric, hw_notes *notes)
 static void gauges(const hw_plan *plan, hw_notes *notes)
 {
     for (int f = 0; f < HW_FABRIC_COUNT; f++) {
-        gauge(&plan->gauge[f], (hw_fabric)f, notes);
+        gauge(&plan->gauge[f], (hw_fabric)f, plan->project->show, notes);
         dial(&plan->gauge[f], (hw_fabric)f, notes);
     }
 }
@@ -251,9 +251,11 @@ static void hem(const hw_plan *plan, hw_notes *notes)
                          ? hw_arena_format(notes->arena, "%d rows asked for", in->facing_rows)
                          : hw_facing_name(in->facing),
             .rule = in->facing_rows > 0 ? ""
-                    : in->facing == HW_FACING_ROWS
+                    : in->facing != HW_FACING_ROWS
+                        ? "as deep as the face; with the fold an even number of rows"
+                    : plan->project->machine.pitch_cm > 0
                         ? "with the fold as many rows as the face, on a tighter dial"
-                        : "as deep as the face; with the fold an even number of rows",
+                        : "with the fold as many rows as the face, on thinner needles",
             .mark = HW_MARK_PRACTICE,
             .source = "P1" });
     hw_notes_base(notes,
@@ -286,12 +288,12 @@ static void trims(const hw_plan *plan, hw_notes *notes)
 static void units(const hw_plan *plan, hw_notes *notes)
 {
     if (plan->project->show != HW_SHOW_CM) {
-        hw_notes_base(
-            notes, (hw_basis){ .what = "inch",
-                       .value = "2.54 cm; 4 in is 10.16 cm, not 10",
-                       .rule = "inches are shown to a hundredth in tables, to an eighth in words",
-                       .mark = HW_MARK_DERIVED,
-                       .source = "U1" });
+        hw_notes_base(notes,
+            (hw_basis){ .what = "inch",
+                .value = "2.54 cm; 4 in is 10.16 cm, not 10",
+                .rule = "inches are shown to an eighth, what a ruler is laid to to a hundredth",
+                .mark = HW_MARK_DERIVED,
+                .source = "U1" });
     }
 }
 

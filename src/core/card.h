@@ -106,7 +106,8 @@ int hw_card_in_view(const hw_card *card, int read, int offset);
 /* A finding in a few words: "rows without contrast". */
 const char *hw_card_finding_name(hw_card_finding_kind kind);
 
-/* A finding and the way out, in whole sentences; owned by the arena, NULL when refused. */
+/* A finding and the way out, in whole sentences; owned by the arena, NULL when refused. The task
+ * may be NULL for HW_CARD_ODD_ROWS. */
 char *hw_card_finding_words(
     const hw_card_finding *finding, const hw_card_task *task, hw_arena *arena) HW_MUST_USE;
 

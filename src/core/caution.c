@@ -31,10 +31,14 @@ static void punching(const hw_plan *plan, hw_notes *notes)
         return;
     }
     hw_notes_say(notes, HW_NOTE_REMARK,
-        "No one card centres every piece. With the first figure in column %d (column 1 works "
-        "needle %s) the furthest, %s in size %s, stands %s off the middle; the rows "
-        "from needle and to needle say where each piece stands. Once the card is punched, write "
-        "`card start: %d` under motif, so that later plans keep to it.",
+        "No one card lets every piece stand in the middle of the bed. That does no harm: the "
+        "motifs "
+        "sit on each piece as they should, and only the needles move. Punch the card with the "
+        "first "
+        "figure in column %d (column 1 works needle %s); the furthest off, %s in size %s, then "
+        "stands %s off the middle. Hang each piece on the needles that the rows from needle and "
+        "to needle give, and once the card is punched write `card start: %d` under motif, so that "
+        "later plans keep to it.",
         punch->column + 1, hw_notes_needle(notes, -plan->project->machine.card_columns / 2),
         garment->pieces[punch->worst % garment->piece_count].name,
         size_names(plan)[punch->worst / garment->piece_count],
@@ -187,11 +191,13 @@ static void wide_ends(const hw_plan *plan, hw_notes *notes)
     }
 }
 
-/* Every other stitch is moved to its neighbour, and both ends stay plain: an odd count [H2]. */
+/* On a bed every other stitch is moved to its neighbour, and both ends stay plain: an odd count
+ * [H2]. By hand eyelets are worked over any count. */
 static void picot(const hw_plan *plan, hw_notes *notes)
 {
     const hw_garment *garment = &plan->project->garment;
-    for (int p = 0; plan->hem.fold == HW_FOLD_PICOT && p < garment->piece_count; p++) {
+    bool moved = plan->hem.fold == HW_FOLD_PICOT && plan->project->machine.pitch_cm > 0;
+    for (int p = 0; moved && p < garment->piece_count; p++) {
         bool marked[HW_MAX_SIZES] = { false };
         bool any = false;
         for (int i = 0; i < plan->finished.count; i++) {
@@ -231,8 +237,7 @@ static bool in_round(const hw_plan *plan, const hw_seam *seam)
 static const char *seam_name(const hw_plan *plan, const hw_seam *seam, hw_notes *notes)
 {
     const hw_piece *pieces = plan->project->garment.pieces;
-    const char *name = hw_arena_format(notes->arena, "%s %s %s to %s %s",
-        in_round(plan, seam) ? "Round" : "Seam", pieces[seam->piece[0]].name,
+    const char *name = hw_arena_format(notes->arena, "%s %s to %s %s", pieces[seam->piece[0]].name,
         hw_side_name(seam->side[0]), pieces[seam->piece[1]].name, hw_side_name(seam->side[1]));
     notes->refused = notes->refused || name == NULL;
     return name != NULL ? name : "";
@@ -256,12 +261,12 @@ static void seams(const hw_plan *plan, hw_notes *notes)
         const hw_seam *seam = &garment->seams[s];
         double mm = hw_gauge_width_cm(&plan->gauge[HW_BAND], most) * 10;
         hw_notes_of(notes, HW_NOTE_REMARK, seam_name(plan, seam, notes),
-            ", %s: the gap between the motifs is up to %s "
-            "(%s mm) off at the %s; the row named break says how many in each size, more than "
-            "the gap or (with a minus) fewer.%s",
+            ", %s: at the %s the gap between the motifs is up to %s "
+            "(%s mm) off; the row named break says how many in each size, more than the gap or "
+            "(with a minus) fewer.%s",
             hw_notes_sizes(notes, size_names(plan), marked, plan->finished.count),
-            hw_notes_counted(notes, most, "stitch", "stitches"), hw_notes_number(notes, mm, 0),
             in_round(plan, seam) ? "marker" : "seam",
+            hw_notes_counted(notes, most, "stitch", "stitches"), hw_notes_number(notes, mm, 0),
             unavoidable(plan, seam) ? " An odd gap cannot be halved between edges that have equal "
                                       "plain ends, so this cannot be helped; an even gap can be."
                                     : "");

@@ -130,9 +130,15 @@ static hw_status pile_band(drafting *d, stack *s, int band, double at_cm)
     if (at_cm > top_cm) {
         return no_room(d, wish, "reach above the top");
     }
+    hw_upper *upper = &d->uppers[band];
     hw_status status = pile(d, s, before, row_cm(d, HW_MAIN));
-    d->uppers[band].first_row = s->rows;
-    status = status == HW_OK ? pile(d, s, d->uppers[band].rows, row_cm(d, HW_BAND)) : status;
+    upper->first_row = s->rows;
+    upper->moved_cm = s->at_cm - at_cm;
+    status = status == HW_OK ? pile(d, s, upper->rows, row_cm(d, HW_BAND)) : status;
+    if (upper->underarm_rows >= 0) {
+        upper->underarm_rows -=
+            hw_num_nearest(hw_gauge_rows(&d->task->gauge[HW_MAIN], upper->moved_cm));
+    }
     return status == HW_OK && s->at_cm > top_cm ? no_room(d, wish, "reach above the top") : status;
 }
 

@@ -8,6 +8,8 @@
 #include "core/num.h"
 #include "core/trimming.h"
 
+#define MOVED_ROWS 0.75 /* a band is off by up to half a row anyway, where rows begin */
+
 static const hw_sizes *sizes_of(const hw_whole *whole)
 {
     return &whole->plans[0].finished;
@@ -149,16 +151,76 @@ static void upper_cards(const hw_whole *whole, hw_notes *notes)
     }
 }
 
+/* The rows below a band are even in number; its height gives way by a row for that. */
+static void moved_bands(const hw_whole *whole, hw_notes *notes)
+{
+    int pieces = whole->project->garment.piece_count;
+    bool hand = whole->project->machine.carriage == HW_CARRIAGE_NONE;
+    double row_cm = hw_gauge_length_cm(&whole->plans[0].gauge[HW_MAIN], 1);
+    for (int b = 0; b < whole->upper_count; b++) {
+        bool marked[HW_MAX_SIZES] = { false };
+        bool any = false;
+        for (int i = 0; i < sizes_of(whole)->count * pieces; i++) {
+            bool on = whole->uppers[b].on[i % pieces];
+            bool moved = on && fabs(upper_at(whole, b, i / pieces, i % pieces)->moved_cm) >=
+                                   row_cm * MOVED_ROWS;
+            marked[i / pieces] = marked[i / pieces] || moved;
+            any = any || moved;
+        }
+        if (any) {
+            hw_notes_say(notes, HW_NOTE_REMARK,
+                "Band %s, in %s: on one piece or more it lies a row (%s mm) higher or lower than "
+                "asked, so that an even number of rows lies below it: %s.",
+                whole->uppers[b].input->name, marked_sizes(whole, notes, marked),
+                hw_notes_number(notes, row_cm * 10, 0),
+                hand ? "it then begins with a right-side row"
+                     : "the carriage then comes to it from the side where the contrast yarn waits");
+        }
+    }
+}
+
+/* By how many rows the ends of a band differ from piece to piece in a size, below the underarm. */
+static int rows_apart(const hw_whole *whole, int band, int size)
+{
+    int least = HW_MAX_ROWS;
+    int most = 0;
+    for (int p = 0; p < whole->project->garment.piece_count; p++) {
+        if (whole->uppers[band].on[p]) {
+            int rows = upper_at(whole, band, size, p)->underarm_rows;
+            least = rows < least ? rows : least;
+            most = rows > most ? rows : most;
+        }
+    }
+    return most > least ? most - least : 0;
+}
+
 /* Bands of sewn pieces meet at the underarm where both have the same rows above them. */
 static void meeting_heights(const hw_whole *whole, hw_notes *notes)
 {
     for (int b = 0; b < whole->upper_count; b++) {
         const hw_upper_band *upper = &whole->uppers[b];
-        if (upper->input->below_underarm_cm >= 0) {
+        bool marked[HW_MAX_SIZES] = { false };
+        int most = 0;
+        for (int i = 0; i < sizes_of(whole)->count; i++) {
+            int rows = rows_apart(whole, b, i);
+            marked[i] = rows > 0;
+            most = rows > most ? rows : most;
+        }
+        if (upper->input->below_underarm_cm < 0) {
+            continue;
+        }
+        if (most == 0) {
             hw_notes_say(notes, HW_NOTE_REMARK,
                 "Band %s: its last row lies the same number of rows below the underarm on every "
                 "piece, so that it meets at the seams.",
                 upper->input->name);
+        } else {
+            hw_notes_say(notes, HW_NOTE_REMARK,
+                "Band %s, in %s: it ends up to %s nearer to the underarm on one piece than on "
+                "another; the table Bands says how many lie between. Ease that in as you sew, so "
+                "that the band meets at the seam.",
+                upper->input->name, marked_sizes(whole, notes, marked),
+                hw_notes_counted(notes, most, "row", "rows"));
         }
     }
 }
@@ -171,6 +233,12 @@ static int widened(const hw_shape *shape, hw_side side)
         most = -shape->inset_sts[side][r] > most ? -shape->inset_sts[side][r] : most;
     }
     return most;
+}
+
+/* In the hand there is no end of a bed to run off. */
+static bool on_bed(const hw_whole *whole)
+{
+    return whole->project->machine.pitch_cm > 0;
 }
 
 /* Whether a piece that widens above its hem runs off the bed: its right edge hangs at the left. */
@@ -191,7 +259,7 @@ static void wide_pieces(const hw_whole *whole, hw_notes *notes)
         bool marked[HW_MAX_SIZES] = { false };
         bool any = false;
         for (int i = 0; i < sizes_of(whole)->count; i++) {
-            marked[i] = runs_off(whole, i, p);
+            marked[i] = on_bed(whole) && runs_off(whole, i, p);
             any = any || marked[i];
         }
         if (any) {
@@ -211,7 +279,7 @@ static void long_trims(const hw_whole *whole, hw_notes *notes)
         int most = 0;
         for (int i = 0; i < sizes_of(whole)->count; i++) {
             const hw_trimmed *trim = hw_trimming_at(whole, i, k);
-            marked[i] = trim->too_long;
+            marked[i] = on_bed(whole) && trim->too_long;
             most = marked[i] && trim->pickup.chosen.sts > most ? trim->pickup.chosen.sts : most;
         }
         if (most > 0) {
@@ -318,7 +386,8 @@ static void trim_sides(const hw_whole *whole, hw_notes *notes)
 void hw_meeting_add(const hw_whole *whole, hw_notes *notes)
 {
     static void (*const rules[])(const hw_whole *, hw_notes *) = { open_joins, uppers, upper_cards,
-        meeting_heights, wide_pieces, long_trims, far_trims, cut_holes, trim_cards, trim_sides };
+        moved_bands, meeting_heights, wide_pieces, long_trims, far_trims, cut_holes, trim_cards,
+        trim_sides };
     for (size_t i = 0; i < sizeof rules / sizeof rules[0]; i++) {
         rules[i](whole, notes);
     }

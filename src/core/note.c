@@ -194,6 +194,11 @@ const char *hw_notes_number(hw_notes *notes, double x, int decimals)
     return keep(notes, &buf);
 }
 
+const char *hw_notes_gauge(hw_notes *notes, double per_10cm, int decimals, hw_show show)
+{
+    return hw_notes_number(notes, per_10cm * hw_show_per_factor(show), decimals);
+}
+
 const char *hw_notes_needle(hw_notes *notes, int needle)
 {
     const char *text = notes->refused ? NULL : hw_bed_needle_name(needle, notes->arena);

@@ -67,6 +67,9 @@ void hw_notes_base(hw_notes *notes, hw_basis basis);
 const char *hw_notes_length(hw_notes *notes, double cm, hw_show show);
 const char *hw_notes_number(hw_notes *notes, double x, int decimals);
 
+/* A gauge as it is shown, for the length that hw_show_per names. */
+const char *hw_notes_gauge(hw_notes *notes, double per_10cm, int decimals, hw_show show);
+
 /* "1 stitch", "3 stitches"; of a number of halves "0.5 stitch", "1 stitch", "1.5 stitches". */
 const char *hw_notes_counted(hw_notes *notes, int n, const char *one, const char *more);
 const char *hw_notes_halves(hw_notes *notes, int n, const char *one, const char *more);

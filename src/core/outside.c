@@ -101,7 +101,7 @@ static void width_words(const hw_plan *plan, hw_notes *notes, int i, double widt
     const hw_rule *main = &piece->main_width;
     hw_show show = plan->project->show;
     double needed_cm = enough_cm(fabs(width_cm), show);
-    hw_buf_format(buf, "ease that makes this piece %s %s", hw_notes_length(notes, needed_cm, show),
+    hw_buf_format(buf, "a piece %s %s by `ease`", hw_notes_length(notes, needed_cm, show),
         width_cm < 0 ? "narrower" : "wider");
     bool alike = band->count == 1 && main->count == 1 && band->terms[0].factor > 0 &&
                  strcmp(band->terms[0].name, main->terms[0].name) == 0 &&
@@ -119,11 +119,11 @@ static void gauge_words(const hw_plan *plan, hw_notes *notes, double band_sts, h
     double band_now = plan->gauge[HW_BAND].sts_per_10cm;
     double main_now = plan->gauge[HW_MAIN].sts_per_10cm;
     double main_sts = main_now * band_sts / band_now;
-    hw_buf_format(buf,
-        "a band of %s and plain fabric of %s stitches in 10 cm, in place of %s and %s",
-        hw_notes_number(notes, enough_sts(band_sts, band_now), 2),
-        hw_notes_number(notes, enough_sts(main_sts, main_now), 2),
-        hw_notes_number(notes, band_now, 2), hw_notes_number(notes, main_now, 2));
+    hw_show show = plan->project->show;
+    hw_buf_format(buf, "a band of %s and plain fabric of %s stitches %s, in place of %s and %s",
+        hw_notes_gauge(notes, enough_sts(band_sts, band_now), 2, show),
+        hw_notes_gauge(notes, enough_sts(main_sts, main_now), 2, show), hw_show_per(show),
+        hw_notes_gauge(notes, band_now, 2, show), hw_notes_gauge(notes, main_now, 2, show));
 }
 
 static const char *mend_words(const hw_plan *plan, hw_notes *notes, int i)

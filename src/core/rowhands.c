@@ -50,6 +50,19 @@ static void begin_piece(hw_row_hands *hands, hw_row *row)
     }
 }
 
+/* Whose card it is: that of the band which begins with this row, or with the next. */
+static const char *band_name(const hw_row_hands *hands, const hw_row *row)
+{
+    const hw_rowplan_task *task = hands->frame->task;
+    const char *name = task->name;
+    for (int b = 1; b <= task->band_count; b++) {
+        int first = hw_row_frame_band_first(hands->frame, b);
+        bool begins = first - hw_row_frame_lead(hands->frame, b) == row->number;
+        name = begins ? task->bands[b - 1].name : name;
+    }
+    return name;
+}
+
 /* The card is locked before the row that first reads it, and let go before the first band row. */
 static void begin_band(hw_row_hands *hands, hw_row *row)
 {
@@ -58,7 +71,9 @@ static void begin_band(hw_row_hands *hands, hw_row *row)
     bool card = work == HW_WORK_DIRECT || work == HW_WORK_PRESELECT;
     bool reads_first = row->kind == HW_ROW_SETUP || (row->chart_row == 1 && work == HW_WORK_DIRECT);
     if (card && reads_first) {
-        add(hands, row, (hw_handwork){ .kind = HW_HAND_CARD_IN, .number = row->card_read });
+        add(hands, row,
+            (hw_handwork){
+                .kind = HW_HAND_CARD_IN, .number = row->card_read, .band = band_name(hands, row) });
     }
     if (!on_bed(hands) || row->chart_row != 1) {
         return;

@@ -5,6 +5,25 @@
 #include <assert.h>
 #include <stdlib.h>
 
+/* Whether there is more than one card to take up the wrong one of. */
+static bool several_bands(const hw_whole *whole)
+{
+    bool trims = false;
+    for (int t = 0; t < whole->project->trim_count; t++) {
+        trims = trims || whole->project->trims[t].has_motif;
+    }
+    return whole->parts.count > 1 || whole->upper_count > 0 || trims;
+}
+
+/* What the band of a part's hem is called beside others. */
+static const char *hem_name(const hw_plan *plan)
+{
+    if (plan->whole == NULL || !several_bands(plan->whole)) {
+        return NULL;
+    }
+    return plan->part == 0 ? "hem" : plan->whole->parts.list[plan->part].name;
+}
+
 hw_rowplan_task hw_rowing_task(const hw_plan *plan, int at)
 {
     const hw_project *project = plan->project;
@@ -14,6 +33,7 @@ hw_rowplan_task hw_rowing_task(const hw_plan *plan, int at)
         .gauge = plan->gauge,
         .hem = &plan->hem,
         .motif = &plan->motif,
+        .name = hem_name(plan),
         .fit = &plan->grading.fits[at],
         .place = &plan->places[at],
         .plain_rows = 1,
@@ -67,7 +87,8 @@ static int gather_bands(const hw_plan *plan, int at, hw_row_band *bands)
         }
         hw_row_band band = { .row = plan->drafts[at].uppers[u].first_row,
             .motif = &whole->uppers[u].motif,
-            .card_row = 1 };
+            .card_row = 1,
+            .name = whole->uppers[u].input->name };
         int k = count++;
         for (; k > 0 && bands[k - 1].row > band.row; k--) {
             bands[k] = bands[k - 1];

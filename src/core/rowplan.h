@@ -71,6 +71,7 @@ typedef struct {
     int sts, number;
     hw_side side;              /* of the bed; hand knitting: the edge, as seen on the right side */
     const hw_shape_step *step; /* HW_HAND_SHAPE alone */
+    const char *band;          /* HW_HAND_CARD_IN alone: whose card; NULL where there is one */
 } hw_handwork;
 
 typedef struct {

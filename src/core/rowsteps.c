@@ -2,6 +2,8 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "core/rowsteps.h"
 
+#include "core/steptogether.h"
+
 /* Whether the dial stands alike; the same dial comes from the same number, so no rounding. */
 static bool same_dial(const hw_row *a, const hw_row *b)
 {
@@ -17,13 +19,32 @@ static bool alike(const hw_row *a, const hw_row *b)
            a->feeders[HW_FEEDER_SECOND] == b->feeders[HW_FEEDER_SECOND] && same_dial(a, b);
 }
 
-/* A later working of a step that has begun already leaves a run whole. */
-static bool goes_on(const hw_rowplan *plan, const hw_handwork *work, int number)
+/* Whether a row of the run under way began a step that is told together with another: a group at
+ * the other edge, or the same change woven in between. */
+static bool begun(const hw_rowplan *plan, int start, int i, const hw_shape_step *step)
 {
-    return work->kind == HW_HAND_SHAPE && number > plan->hem_rows + work->step->row + 1;
+    for (int r = start; r < i; r++) {
+        const hw_row *row = &plan->rows[r];
+        for (int k = 0; k < row->hand_count; k++) {
+            const hw_handwork *work = &plan->hands[row->first_hand + k];
+            if (work->kind == HW_HAND_SHAPE && hw_step_joins(work->step, step)) {
+                return true;
+            }
+        }
+    }
+    return false;
 }
 
-static bool begins_run(const hw_rowplan *plan, int i)
+/* A later working of a step that has begun already leaves a run whole. */
+static bool goes_on(const hw_rowplan *plan, int start, int i, const hw_handwork *work)
+{
+    return work->kind == HW_HAND_SHAPE &&
+           (plan->rows[i].number > plan->hem_rows + work->step->row + 1 ||
+               begun(plan, start, i, work->step));
+}
+
+/* Whether a row begins a run, where the one under way began with the row `start`. */
+static bool begins_run(const hw_rowplan *plan, int start, int i)
 {
     const hw_row *row = &plan->rows[i];
     if (i == 0 || !alike(row - 1, row)) {
@@ -31,7 +52,7 @@ static bool begins_run(const hw_rowplan *plan, int i)
     }
     for (int k = 0; k < row->hand_count; k++) {
         const hw_handwork *work = &plan->hands[row->first_hand + k];
-        if (!work->after && !goes_on(plan, work, row->number)) {
+        if (!work->after && !goes_on(plan, start, i, work)) {
             return true;
         }
     }
@@ -88,23 +109,32 @@ static bool add_shaping(const hw_rowplan *plan, hw_arena *arena, hw_row_run *run
     return list != NULL;
 }
 
+/* Runs into a list; their number alone where it is NULL. */
+static int fill_runs(const hw_rowplan *plan, hw_row_run *list)
+{
+    int run = -1;
+    int start = 0;
+    for (int i = 0; i < plan->count; i++) {
+        if (begins_run(plan, start, i)) {
+            start = i;
+            run++;
+        }
+        if (list != NULL) {
+            list[run].first = start;
+            list[run].count = i - start + 1;
+        }
+    }
+    return run + 1;
+}
+
 hw_status hw_rowplan_runs(const hw_rowplan *plan, hw_arena *arena, hw_row_runs *out)
 {
-    int count = 0;
-    for (int i = 0; i < plan->count; i++) {
-        count += begins_run(plan, i) ? 1 : 0;
-    }
+    int count = fill_runs(plan, NULL);
     hw_row_run *list = hw_arena_get(arena, (size_t)count, sizeof *list);
     if (list == NULL) {
         return HW_ERR_NOMEM;
     }
-    int run = -1;
-    for (int i = 0; i < plan->count; i++) {
-        if (begins_run(plan, i)) {
-            list[++run].first = i;
-        }
-        list[run].count++;
-    }
+    (void)fill_runs(plan, list);
     for (int i = 0; i < count; i++) {
         if (!add_shaping(plan, arena, &list[i])) {
             return HW_ERR_NOMEM;

@@ -32,7 +32,8 @@ typedef struct {
  * Result:    HW_OK; HW_ERR_NOMEM
  * Note:      rows of a run agree in kind, part, dial, setting, card (held, moving), feeders, and
  *            their numbers follow each other. Hand work stands before a run's first row and after
- *            its last alone, but for shaping; each step of the shaping begins a run.
+ *            its last alone, but for shaping; each step of the shaping begins a run,
+ *            unless it is told together with one of the run (steptogether.h).
  */
 hw_status hw_rowplan_runs(const hw_rowplan *plan, hw_arena *arena, hw_row_runs *out) HW_MUST_USE;
 

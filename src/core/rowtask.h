@@ -24,7 +24,8 @@ typedef enum {
 typedef struct {
     int row; /* its first, from 0 at the first row above the hem, as in hw_shape */
     const hw_motif *motif;
-    int card_row; /* the card's row for its first row, from 1 */
+    int card_row;     /* the card's row for its first row, from 1 */
+    const char *name; /* of the band; NULL where there is no other */
 } hw_row_band;
 
 /* Layers of a folded band, in the order in which a trim's are knitted. */
@@ -44,6 +45,7 @@ typedef struct {
     const hw_gauge *gauge; /* [HW_FABRIC_COUNT]: for the main fabric's dial */
     const hw_hem *hem;
     const hw_motif *motif; /* of the hem's band; as many rows as hem->band_rows; NULL: no band */
+    const char *name;      /* of that band; NULL where there is no other */
     const hw_fit *fit;
     const hw_place_on_bed *place; /* not looked at in hand knitting; NULL: no room on the bed */
     const hw_row_trim *trim;      /* NULL: a piece, cast on at its facing */

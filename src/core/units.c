@@ -3,6 +3,7 @@
 #include "core/units.h"
 
 #include <assert.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "core/num.h"
@@ -80,22 +81,51 @@ hw_status hw_length_parse(const char *text, size_t len, hw_unit usual, double *o
     return status;
 }
 
-void hw_inches_show(hw_buf *buf, double inches)
+const char *hw_show_per(hw_show show)
+{
+    return show == HW_SHOW_IN ? "in 4 in" : "in 10 cm";
+}
+
+double hw_show_per_factor(hw_show show)
+{
+    return show == HW_SHOW_IN ? 0.4 * HW_CM_PER_INCH : 1;
+}
+
+double hw_inches_round(double inches)
+{
+    return hw_num_nearest(inches * 8) / 8.0;
+}
+
+static void format(char *room, const char *how, ...) HW_FORMAT(2, 3);
+static void format(char *room, const char *how, ...)
+{
+    va_list args;
+    va_start(args, how);
+    hw_buf_fixed(room, HW_INCHES_ROOM, how, args);
+    va_end(args);
+}
+
+void hw_inches_text(double inches, char *room)
 {
     int eighths = hw_num_nearest(inches * 8);
-    if (eighths < 0) {
-        hw_buf_text(buf, "-");
-        eighths = -eighths;
+    const char *sign = eighths < 0 ? "-" : "";
+    int whole = abs(eighths) / 8;
+    int part = abs(eighths) % 8;
+    int shared = part > 0 ? hw_num_gcd(part, 8) : 1;
+    if (part == 0) {
+        format(room, "%s%d", sign, whole);
+    } else if (whole == 0) {
+        format(room, "%s%d/%d", sign, part / shared, 8 / shared);
+    } else {
+        format(room, "%s%d %d/%d", sign, whole, part / shared, 8 / shared);
     }
-    int whole = eighths / 8;
-    int part = eighths % 8;
-    if (whole > 0 || part == 0) {
-        hw_buf_format(buf, "%d", whole);
-    }
-    if (part > 0) {
-        int shared = hw_num_gcd(part, 8);
-        hw_buf_format(buf, "%s%d/%d", whole > 0 ? " " : "", part / shared, 8 / shared);
-    }
+}
+
+void hw_inches_show(hw_buf *buf, double inches)
+{
+    char room[HW_INCHES_ROOM];
+    hw_inches_text(inches, room);
+    hw_buf_text(buf, room);
 }
 
 void hw_length_show(hw_buf *buf, double cm, hw_show show)

@@ -44,7 +44,20 @@ hw_status hw_length_parse(const char *text, size_t len, hw_unit usual, double *o
  */
 void hw_length_show(hw_buf *buf, double cm, hw_show show);
 
-/* Append inches to the nearest eighth, as a mixed number without a sign for the unit. */
+/* The length that a gauge is shown for, "in 10 cm", or "in 4 in" where inches alone are; and the
+ * factor from a gauge in 10 cm to that. */
+const char *hw_show_per(hw_show show);
+double hw_show_per_factor(hw_show show);
+
+/* Inches to the nearest eighth, ties up: a number that eight divides. */
+double hw_inches_round(double inches);
+
+enum { HW_INCHES_ROOM = 24 }; /* bytes: any inches to the eighth, and a NUL */
+
+/* Inches to the nearest eighth as a mixed number, "12 3/8"; room as above; |inches| below 1e8. */
+void hw_inches_text(double inches, char *room);
+
+/* Append inches in the same way, without a sign for the unit. */
 void hw_inches_show(hw_buf *buf, double inches);
 
 #endif

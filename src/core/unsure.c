@@ -40,6 +40,7 @@ static void apart(const hw_plan *plan, hw_notes *notes, hw_fabric fabric, hw_way
     int index[HW_MAX_SWATCHES];
     const hw_gauge_input *in = &plan->places_measured[fabric];
     int count = in->count > 0 ? hw_gauge_places(in, way, index) : 0;
+    hw_show show = plan->project->show;
     double least = 0;
     double most = 0;
     for (int k = 0; k < count; k++) {
@@ -50,10 +51,12 @@ static void apart(const hw_plan *plan, hw_notes *notes, hw_fabric fabric, hw_way
     }
     if (most > least * MOST_APART && !plan->gauge[fabric].has_dial_fit) {
         hw_notes_say(notes, HW_NOTE_WARNING,
-            "Gauge of the %s fabric: one place comes to %s %s in 10 cm and another to %s. That is "
-            "further apart than knitting is: look for a slip in a count, a length or its unit.",
-            hw_fabric_name(fabric), hw_notes_number(notes, least, 1),
-            way == HW_ACROSS ? "stitches" : "rows", hw_notes_number(notes, most, 1));
+            "Gauge of the %s fabric: one place comes to %s %s %s and another to %s. That is "
+            "further "
+            "apart than knitting is: look for a slip in a count, a length or its unit.",
+            hw_fabric_name(fabric), hw_notes_gauge(notes, least, 1, show),
+            way == HW_ACROSS ? "stitches" : "rows", hw_show_per(show),
+            hw_notes_gauge(notes, most, 1, show));
     }
 }
 
@@ -134,6 +137,14 @@ static void few_places(const hw_plan *plan, hw_notes *notes)
     }
 }
 
+/* A piece with its sizes: "front (2 years, 8 years)". */
+static const char *subject_in(hw_notes *notes, const char *piece, const char *sizes)
+{
+    const char *text = hw_arena_format(notes->arena, "%s (%s)", piece, sizes);
+    notes->refused = notes->refused || text == NULL;
+    return text != NULL ? text : "";
+}
+
 /* Widths that may leave the tolerance although the counts are right. */
 static void unsure_widths(const hw_plan *plan, hw_notes *notes)
 {
@@ -149,18 +160,19 @@ static void unsure_widths(const hw_plan *plan, hw_notes *notes)
             any = any || marked[i];
         }
         if (any) {
-            hw_notes_say(notes, HW_NOTE_REMARK,
-                "%s, %s: the gauge is not sure enough to promise the tolerance. The sheet "
-                "Tolerance says between which widths the piece will come out, 19 times in 20; "
-                "more measured places narrow it.",
-                garment->pieces[p].name,
-                hw_notes_sizes(notes, plan->finished.names, marked, plan->finished.count));
+            hw_notes_of(notes, HW_NOTE_REMARK,
+                subject_in(notes, garment->pieces[p].name,
+                    hw_notes_sizes(notes, plan->finished.names, marked, plan->finished.count)),
+                ": the gauge is not sure enough to promise the tolerance. The sheet Tolerance says "
+                "between which widths a piece will come out, 19 times in 20; more measured places "
+                "narrow it.");
         }
     }
 }
 
 static void assumed(const hw_plan *plan, hw_notes *notes)
 {
+    bool hand = !(plan->project->machine.pitch_cm > 0);
     for (int f = 0; f < HW_FABRIC_COUNT; f++) {
         if (plan->gauge[f].mark == HW_MARK_ASSUMED) {
             hw_notes_say(notes, HW_NOTE_WARNING,
@@ -168,6 +180,7 @@ static void assumed(const hw_plan *plan, hw_notes *notes)
                 f == HW_BAND ? "two-colour band" : "facing",
                 f == HW_BAND ? "Two-colour fabric is seldom the same: knit a swatch of the motif "
                                "before the first piece."
+                : hand       ? "Knit a few rows on its needles to see that it comes out no deeper."
                              : "Knit a few rows on its dial to see that it comes out no deeper.");
         }
     }

@@ -191,8 +191,11 @@ static hw_status read_join(const reading *r, hw_joint_edges *out)
 {
     static const char to[] = " to ";
     span words = { r->node->text, r->node->len };
-    out->text = r->node->text;
     hw_status status = read_within(r, &words, &out->within_cm);
+    out->text = hw_arena_text(r->with->arena, words.text, words.len);
+    if (status == HW_OK && out->text == NULL) {
+        return no_memory(r);
+    }
     size_t first = until(words, to);
     if (status == HW_OK && first == words.len) {
         status = fail(r, HW_ERR_SYNTAX, words, "write it as `front right side to back left side`");

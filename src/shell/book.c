@@ -9,64 +9,57 @@
 #include <string.h>
 #include <xlsxwriter.h>
 
+#include "core/num.h"
 #include "shell/reread.h"
-#include "write/columns.h"
+#include "write/paper.h"
 
 enum {
     PAPER_A4 = 9,
-    FONT_SIZE = 10,
-    PAGE_CHARACTERS = 105, /* across a landscape page at that size */
-    BETWEEN = 2,           /* characters, as the widths of columns are worked out */
-    SHOWN = 6,             /* a text, a whole number, one to four decimals */
+    ARENA_BLOCK = 65536,   /* bytes */
+    MOST_BREAKS = 1023,    /* that a sheet may have */
+    SHOWN = 7,             /* a text, a whole number, one to four decimals, eighths */
     FIXED_TIME = 946684800 /* the first second of 2000 */
 };
 
-enum { ONE_PAGE_ROWS = 70 };
-
 static const char font[] = "Arial";
-static const double square_width = 2.6;    /* characters */
-static const double large_by = 1.2;        /* letters, and all that is around them */
-static const double square_height = 17.25; /* points, and so are the next three */
-static const double title_height = 26;
-static const double row_height = 15;
-static const double line_height = 12.75;
-static const double width_factor = 1.08; /* bold letters are wider than the digits that count */
-static const double width_more = 1.4;
 
 typedef enum { LEFT, INDENTED, CENTRE, RIGHT, ALIGNS } align;
 
 /* Where words stand in their cell. */
 typedef struct {
     align side;
-    bool top; /* beside a cell of several lines; else in the middle */
-    bool large;
+    bool top;   /* beside a cell of several lines; else in the middle */
+    bool large; /* letters, and all that is around them */
 } place;
 
 /* How a style looks; sizes and colours left out are the usual ones. */
 typedef struct {
-    bool bold, wraps, boxed;
+    bool bold;
     int size;
     uint32_t colour, fill;
 } look;
 
 static const look looks[] = {
     [HW_STYLE_PLAIN] = { .bold = false },
-    [HW_STYLE_TITLE] = { .bold = true, .size = 14 },
-    [HW_STYLE_HEAD] = { .bold = true, .wraps = true, .fill = 0xE1E7EE },
+    [HW_STYLE_TITLE] = { .bold = true, .size = HW_PAPER_TITLE_SIZE },
+    [HW_STYLE_HEAD] = { .bold = true, .fill = 0xE1E7EE },
     [HW_STYLE_SECTION] = { .bold = true, .fill = 0xF3EEE4 },
     [HW_STYLE_LABEL] = { .bold = false },
     [HW_STYLE_KEY] = { .bold = true },
     [HW_STYLE_WARNING] = { .bold = true, .colour = 0x9C0006 },
     [HW_STYLE_SAFETY] = { .bold = true, .colour = 0x9C0006 },
-    [HW_STYLE_NOTE] = { .wraps = true },
-    [HW_STYLE_FILL_IN] = { .boxed = true, .fill = 0xFFFDE7 },
-    [HW_STYLE_BACKGROUND] = { .boxed = true, .colour = 0x8C8C8C, .fill = 0xFBF8F0 },
-    [HW_STYLE_CONTRAST] = { .boxed = true, .colour = 0xFFFFFF, .fill = 0x24476B },
+    [HW_STYLE_PIECE] = { .bold = true, .fill = 0xF3EEE4 },
+    [HW_STYLE_NOTE] = { .bold = false },
+    [HW_STYLE_PARAGRAPH] = { .fill = 0xF3EEE4 },
+    [HW_STYLE_FILL_IN] = { .fill = 0xFFFDE7 },
+    [HW_STYLE_BACKGROUND] = { .colour = 0x8C8C8C, .fill = 0xFBF8F0 },
+    [HW_STYLE_CONTRAST] = { .colour = 0xFFFFFF, .fill = 0x24476B },
 };
 _Static_assert(sizeof looks / sizeof looks[0] == HW_STYLE_COUNT, "a look for each style");
 
-static const char *const decimals_shown[] = { "0", "0.0", "0.00", "0.000", "0.0000" };
-enum { MOST_DECIMALS = sizeof decimals_shown / sizeof decimals_shown[0] - 1 };
+/* By decimals; last a mixed number, whose denominator of one digit holds eighths. */
+static const char *const shown_as[] = { "0", "0.0", "0.00", "0.000", "0.0000", "# ?/?" };
+enum { EIGHTHS = sizeof shown_as / sizeof shown_as[0] - 1, MOST_DECIMALS = EIGHTHS - 1 };
 
 static const int aligns[] = {
     [LEFT] = LXW_ALIGN_LEFT,
@@ -78,6 +71,7 @@ _Static_assert(sizeof aligns / sizeof aligns[0] == ALIGNS, "an entry for each");
 
 typedef struct {
     lxw_workbook *book;
+    hw_arena arena;                                           /* for how the sheets lie on paper */
     lxw_format *formats[HW_STYLE_COUNT][ALIGNS][2][2][SHOWN]; /* made when first used */
 } maker;
 
@@ -87,9 +81,7 @@ typedef struct {
     const hw_table *table;
     lxw_worksheet *sheet;
     long cells; /* written */
-    int lines;  /* of the row under way */
-    int widths[HW_COLUMNS_MOST];
-    bool squares[HW_COLUMNS_MOST], numbers[HW_COLUMNS_MOST];
+    hw_paper paper;
 } page;
 
 static hw_status status_of(lxw_error error)
@@ -103,17 +95,22 @@ static hw_status status_of(lxw_error error)
     return error == LXW_ERROR_MAX_STRING_LENGTH_EXCEEDED ? HW_ERR_RANGE : HW_ERR_INTERNAL;
 }
 
-/* 0 for texts, 1 for whole numbers, 1 + decimals for others. */
+/* 0 for texts; else how a number is shown. */
 static int shown_of(const hw_cell *cell)
 {
     assert(cell->decimals <= MOST_DECIMALS);
+    if (cell->kind == HW_CELL_EIGHTHS) {
+        return 1 + EIGHTHS;
+    }
     return cell->kind == HW_CELL_COUNT || cell->kind == HW_CELL_NUMBER ? 1 + cell->decimals : 0;
 }
 
-static void dress(lxw_format *format, const look *l, place at, int shown)
+static void dress(lxw_format *format, hw_cell_style style, place at, int shown)
 {
+    const look *l = &looks[style];
+    int size = l->size > 0 ? l->size : HW_PAPER_FONT_SIZE;
     format_set_font_name(format, font);
-    format_set_font_size(format, (l->size > 0 ? l->size : FONT_SIZE) * (at.large ? large_by : 1));
+    format_set_font_size(format, size * (at.large ? HW_PAPER_LARGE : 1));
     format_set_align(format, (uint8_t)aligns[at.side]);
     if (at.side == INDENTED) {
         format_set_indent(format, 1);
@@ -122,10 +119,10 @@ static void dress(lxw_format *format, const look *l, place at, int shown)
     if (l->bold) {
         format_set_bold(format);
     }
-    if (l->wraps && shown == 0) {
+    if (hw_paper_wraps(style) && shown == 0) {
         format_set_text_wrap(format);
     }
-    if (l->boxed) {
+    if (hw_paper_boxed(style)) {
         format_set_border(format, LXW_BORDER_THIN);
         format_set_border_color(format, 0xB8B8B8);
     }
@@ -136,7 +133,7 @@ static void dress(lxw_format *format, const look *l, place at, int shown)
         format_set_bg_color(format, l->fill);
     }
     if (shown > 0) {
-        format_set_num_format(format, decimals_shown[shown - 1]);
+        format_set_num_format(format, shown_as[shown - 1]);
     }
 }
 
@@ -148,37 +145,45 @@ static lxw_format *format_for(maker *m, const hw_cell *cell, place at)
     if (*format == NULL) {
         *format = workbook_add_format(m->book);
         if (*format != NULL) {
-            dress(*format, &looks[cell->style], at, shown);
+            dress(*format, cell->style, at, shown);
         }
     }
     return *format;
 }
 
-static align side_of(const page *p, const hw_cell *cell, int column)
+/* In a sheet with squares: facts run on from the left, a little off a row's number. */
+static align side_by_squares(const page *p, int row, int column)
 {
+    const hw_cell *cell = hw_cells_at(p->table, row, column);
+    if (cell->style == HW_STYLE_HEAD || hw_paper_boxed(cell->style) || !p->paper.squares[column]) {
+        return CENTRE;
+    }
+    bool by_number = column == 1 && hw_cells_at(p->table, row, 0)->kind == HW_CELL_COUNT;
+    return by_number ? INDENTED : LEFT;
+}
+
+static align side_of(const page *p, int row, int column)
+{
+    const hw_cell *cell = hw_cells_at(p->table, row, column);
     if (p->table->square && column > 0) {
-        bool fact = cell->style != HW_STYLE_HEAD && !looks[cell->style].boxed;
-        return fact && p->squares[column] ? LEFT : CENTRE;
+        return side_by_squares(p, row, column);
     }
     if (p->table->square && cell->style == HW_STYLE_HEAD) {
         return RIGHT; /* as the row numbers below it */
     }
     if (cell->kind == HW_CELL_TEXT) {
-        if (column >= p->table->head_columns && p->numbers[column]) {
+        if (column >= p->table->head_columns && p->paper.numbers[column]) {
             return RIGHT;
         }
-        return column > 0 && p->numbers[column - 1] ? INDENTED : LEFT;
+        return column > 0 && p->paper.numbers[column - 1] ? INDENTED : LEFT;
     }
     return cell->kind == HW_CELL_EMPTY ? LEFT : RIGHT;
 }
 
-/* A fact below a chart takes the rest of its row, because its own column is too narrow. */
 static hw_status spread_over(page *p, int row, int column, lxw_format *format)
 {
-    int last = p->table->columns - 1;
-    const hw_cell *cell = hw_cells_at(p->table, row, column);
-    if (!p->squares[column] || cell->style == HW_STYLE_HEAD || cell->kind == HW_CELL_EMPTY ||
-        looks[cell->style].boxed || last <= column) {
+    int last = hw_paper_last(p->table, &p->paper, row, column);
+    if (last == column) {
         return HW_OK;
     }
     p->cells += last - column; /* the cell itself is counted where it is written */
@@ -198,6 +203,7 @@ static hw_status write_value(page *p, int row, int column, lxw_format *format)
         return status_of(worksheet_write_string(p->sheet, r, c, cell->text, format));
     case HW_CELL_COUNT:
     case HW_CELL_NUMBER:
+    case HW_CELL_EIGHTHS:
         return isfinite(cell->number)
                    ? status_of(worksheet_write_number(p->sheet, r, c, cell->number, format))
                    : HW_ERR_RANGE;
@@ -211,8 +217,8 @@ static hw_status write_cell(page *p, int row, int column)
     if (cell->kind == HW_CELL_EMPTY && cell->style == HW_STYLE_PLAIN) {
         return HW_OK;
     }
-    lxw_format *format =
-        format_for(p->m, cell, (place){ side_of(p, cell, column), p->lines > 1, p->table->large });
+    place at = { side_of(p, row, column), p->paper.lines[row] > 1, p->table->large };
+    lxw_format *format = format_for(p->m, cell, at);
     if (format == NULL) {
         return HW_ERR_NOMEM;
     }
@@ -224,38 +230,10 @@ static hw_status write_cell(page *p, int row, int column)
     return status;
 }
 
-/* Lines that the words of a row are wrapped to. Letters are narrower than the digits by which
- * columns are measured, so that more of them go into a line. */
-static int lines_of(const page *p, int row)
-{
-    int most = 1;
-    for (int c = 0; c < p->table->columns; c++) {
-        const hw_cell *cell = hw_cells_at(p->table, row, c);
-        if (cell->kind == HW_CELL_TEXT && looks[cell->style].wraps && p->widths[c] > 0) {
-            int lines =
-                hw_wrap_lines(cell->text, p->widths[c] * HW_COLUMNS_LETTERS / HW_COLUMNS_DIGITS);
-            most = lines > most ? lines : most;
-        }
-    }
-    return most;
-}
-
-/* Heights are said outright: programs differ in how they guess them. */
-static double height_of(const page *p, int row)
-{
-    const hw_cell *first = hw_cells_at(p->table, row, 0);
-    if (first->kind == HW_CELL_TEXT && first->style == HW_STYLE_TITLE) {
-        return title_height;
-    }
-    bool chart = p->table->columns > 1 && looks[hw_cells_at(p->table, row, 1)->style].boxed;
-    return chart ? square_height : row_height + line_height * (p->lines - 1);
-}
-
 static hw_status write_row(page *p, int row)
 {
-    p->lines = lines_of(p, row);
-    double height = height_of(p, row) * (p->table->large ? large_by : 1);
-    hw_status status = status_of(worksheet_set_row(p->sheet, (lxw_row_t)row, height, NULL));
+    hw_status status =
+        status_of(worksheet_set_row(p->sheet, (lxw_row_t)row, p->paper.heights[row], NULL));
     for (int c = 0; c < p->table->columns && status == HW_OK; c++) {
         status = write_cell(p, row, c);
     }
@@ -273,16 +251,40 @@ static hw_status write_cells(page *p)
 
 static hw_status set_widths(page *p)
 {
-    const hw_table *table = p->table;
-    hw_columns_fit(
-        &(hw_columns_range){ table, 0, table->rows, PAGE_CHARACTERS, BETWEEN, true }, p->widths);
     hw_status status = HW_OK;
-    for (int c = 0; c < table->columns && status == HW_OK; c++) {
-        double width = p->squares[c] ? square_width : width_factor * p->widths[c] + width_more;
-        width *= table->large ? large_by : 1;
-        status = status_of(worksheet_set_column(p->sheet, (lxw_col_t)c, (lxw_col_t)c, width, NULL));
+    for (int c = 0; c < p->table->columns && status == HW_OK; c++) {
+        status = status_of(
+            worksheet_set_column(p->sheet, (lxw_col_t)c, (lxw_col_t)c, p->paper.widths[c], NULL));
     }
     return status;
+}
+
+/* Heads are repeated on each page, and so are labels where a table is wider than a page. */
+static lxw_error repeat_heads(const page *p)
+{
+    const hw_table *table = p->table;
+    lxw_error error = LXW_NO_ERROR;
+    if (table->head_rows > 0) {
+        error = worksheet_repeat_rows(p->sheet, 0, (lxw_row_t)table->head_rows - 1);
+    }
+    if (error == LXW_NO_ERROR && table->head_columns > 0 && p->paper.pages_across > 1) {
+        error = worksheet_repeat_columns(p->sheet, 0, (lxw_col_t)table->head_columns - 1);
+    }
+    return error;
+}
+
+/* The library ends its list of rows at a 0, and copies it. */
+static lxw_error set_breaks(const page *p)
+{
+    const hw_paper *paper = &p->paper;
+    lxw_row_t *rows = hw_arena_get(&p->m->arena, (size_t)paper->break_count + 1, sizeof *rows);
+    if (rows == NULL) {
+        return LXW_ERROR_MEMORY_MALLOC_FAILED;
+    }
+    for (int i = 0; i < paper->break_count && i < MOST_BREAKS; i++) {
+        rows[i] = (lxw_row_t)paper->breaks[i];
+    }
+    return paper->break_count > 0 ? worksheet_set_h_pagebreaks(p->sheet, rows) : LXW_NO_ERROR;
 }
 
 /* What stays in view, and how the sheet prints. */
@@ -290,14 +292,23 @@ static hw_status set_page(page *p)
 {
     const hw_table *table = p->table;
     worksheet_freeze_panes(p->sheet, (lxw_row_t)table->head_rows, (lxw_col_t)table->head_columns);
-    worksheet_set_landscape(p->sheet);
     worksheet_set_paper(p->sheet, PAPER_A4);
-    /* A chart is read at a glance: on one page, while its squares stay large enough. */
-    bool one_page = table->square && table->rows <= ONE_PAGE_ROWS;
-    worksheet_fit_to_pages(p->sheet, 1, one_page ? 1 : 0);
-    lxw_error error = LXW_NO_ERROR;
-    if (table->head_rows > 0) {
-        error = worksheet_repeat_rows(p->sheet, 0, (lxw_row_t)table->head_rows - 1);
+    worksheet_set_margins(
+        p->sheet, HW_PAPER_MARGIN, HW_PAPER_MARGIN, HW_PAPER_MARGIN, HW_PAPER_FOOT);
+    if (p->paper.portrait) {
+        worksheet_set_portrait(p->sheet);
+    } else {
+        worksheet_set_landscape(p->sheet);
+    }
+    worksheet_center_horizontally(p->sheet);
+    if (p->paper.one_page) {
+        worksheet_fit_to_pages(p->sheet, 1, 1);
+    } else { /* to fit its width would be to lose where pages begin */
+        worksheet_set_print_scale(p->sheet, (uint16_t)hw_num_down(100 * p->paper.scale));
+    }
+    lxw_error error = repeat_heads(p);
+    if (error == LXW_NO_ERROR) {
+        error = set_breaks(p);
     }
     if (error == LXW_NO_ERROR) {
         error = worksheet_set_footer(p->sheet, "&L&A&RPage &P of &N");
@@ -318,11 +329,10 @@ static hw_status write_sheet(maker *m, const hw_table *table, long *cells)
     if (p.sheet == NULL) {
         return HW_ERR_NOMEM;
     }
-    for (int c = 0; c < table->columns; c++) {
-        p.squares[c] = hw_columns_squares(table, c);
-        p.numbers[c] = hw_columns_numbers(table, c);
+    hw_status status = hw_paper_lay(table, &m->arena, &p.paper);
+    if (status == HW_OK) {
+        status = set_widths(&p);
     }
-    hw_status status = set_widths(&p);
     if (status == HW_OK) {
         status = set_page(&p);
     }
@@ -371,14 +381,29 @@ static int close_book(lxw_workbook *book)
     return fault != 0 || error != LXW_NO_ERROR ? number : 0;
 }
 
+/* Columns are as wide as so many digits of the format that the library makes first, for cells that
+ * have none: so that must be in the same letters as all others. */
+static void set_usual_font(lxw_workbook *book)
+{
+    lxw_format *usual = STAILQ_FIRST(book->formats);
+    if (usual != NULL) {
+        format_set_font_name(usual, font);
+        format_set_font_size(usual, HW_PAPER_FONT_SIZE);
+    }
+}
+
 static hw_status write_book(const hw_tables *tables, const char *temporary,
     const hw_book_options *options, long *cells, int *number)
 {
     maker m = { .book = workbook_new(temporary) };
+    hw_mem mem = hw_mem_system();
     if (m.book == NULL) {
         return HW_ERR_NOMEM;
     }
+    hw_arena_init(&m.arena, &mem, ARENA_BLOCK);
+    set_usual_font(m.book);
     hw_status status = fill(&m, tables, options, cells);
+    hw_arena_release(&m.arena);
     if (status != HW_OK) {
         lxw_workbook_free(m.book);
         return status;

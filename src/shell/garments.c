@@ -84,7 +84,11 @@ static hw_status make_outlines(checking *c)
 
 static void show_measures(const checking *c)
 {
-    hw_buf_format(c->out, "%s, in %s\n", c->project.garment.title, c->project.table.title);
+    hw_buf_format(c->out, "%s, in %s\n  sizes:", c->project.garment.title, c->project.table.title);
+    for (int i = 0; i < c->finished.count; i++) {
+        hw_buf_format(c->out, "%s%s", i == 0 ? " " : ", ", c->finished.names[i]);
+    }
+    hw_buf_text(c->out, "\n");
     for (int m = 0; m < c->finished.measure_count; m++) {
         const hw_measure *measure = &c->finished.measures[m];
         hw_buf_format(c->out, "  %s:", measure->name);
@@ -135,7 +139,9 @@ static hw_status show_joins(const checking *c, bool *closed)
             return status;
         }
         *closed = *closed && closes;
-        hw_buf_format(c->out, "  %s: %s", join->text, closes ? "closes" : "does not close");
+        hw_buf_format(c->out, "  %s, within ", join->text);
+        hw_length_show(c->out, join->within_cm, HW_SHOW_CM);
+        hw_buf_format(c->out, ": %s", closes ? "closes" : "does not close");
         if (most_cm >= LEAST_TOLD_CM) {
             hw_buf_text(c->out, "; furthest off ");
             hw_num_show(c->out, most_cm, 2);
@@ -252,8 +258,10 @@ hw_status hw_draw_garment(const hw_opts *opts, hw_arena *arena, hw_buf *buf, hw_
     show_measures(&c);
     status = show_joins(&c, &closed);
     if (status == HW_OK) {
-        hw_buf_text(buf, closed ? "All edges that are sewn together close in every size.\n"
-                                : "Some edges do not close: change their corners or `within`.\n");
+        bool joins = c.project.garment.join_count > 0;
+        hw_buf_text(buf, !joins   ? "The file names no edges that are sewn together.\n"
+                         : closed ? "All edges that are sewn together close in every size.\n"
+                                  : "Some edges do not close: change their corners or `within`.\n");
         status = draw(&c);
     }
     return status;

@@ -4,6 +4,7 @@
 
 #include <dirent.h>
 #include <errno.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
@@ -443,6 +444,28 @@ void hw_load_blame(const hw_project *project, const char *file, hw_err *err)
     hw_err_where(err, garment ? project->garment_path : file);
 }
 
+enum { SIZES_LISTED = 160 }; /* bytes: what a message has room for */
+
+/* "98, 104, 110", or as many from the first on as there is room for, and the last. */
+static const char *listed(const hw_sizes *sizes, char *room)
+{
+    size_t used = 0;
+    room[0] = '\0';
+    for (int i = 0; i < sizes->count; i++) {
+        const char *name = sizes->names[i];
+        int last = sizes->count - 1;
+        size_t rest = i < last ? strlen(sizes->names[last]) + strlen(", ... ") : 0;
+        if (i < last && used + strlen(name) + rest + 2 >= SIZES_LISTED) {
+            (void)snprintf(room + used, SIZES_LISTED - used, ", ... %s", sizes->names[last]);
+            break;
+        }
+        int len = snprintf(room + used, SIZES_LISTED - used, "%s%s", i > 0 ? ", " : "", name);
+        used += len > 0 ? (size_t)len : 0;
+        used = used < SIZES_LISTED ? used : SIZES_LISTED - 1;
+    }
+    return room;
+}
+
 hw_status hw_load_size(const hw_sizes *sizes, const char *name, int *out, hw_err *err)
 {
     int found = hw_sizes_find_size(sizes, name);
@@ -451,7 +474,11 @@ hw_status hw_load_size(const hw_sizes *sizes, const char *name, int *out, hw_err
         return HW_OK;
     }
     const char *near = hw_words_nearest(name, sizes->names, sizes->count);
-    return hw_err_set(err, HW_ERR_USAGE, "`--size %.*s` is no size here; %s `%.40s`%s",
-        hw_words_cut(name, 40), name, near != NULL ? "did you mean" : "the first is",
-        near != NULL ? near : sizes->names[0], near != NULL ? "?" : "");
+    if (near != NULL) {
+        return hw_err_set(err, HW_ERR_USAGE, "`--size %.*s` is no size here; did you mean `%.40s`?",
+            hw_words_cut(name, 40), name, near);
+    }
+    char room[SIZES_LISTED];
+    return hw_err_set(err, HW_ERR_USAGE, "`--size %.*s` is no size here; there are %s",
+        hw_words_cut(name, 40), name, listed(sizes, room));
 }

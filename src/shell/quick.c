@@ -4,6 +4,7 @@
 
 #include <string.h>
 
+#include "core/card.h"
 #include "core/fit.h"
 #include "core/gauge.h"
 #include "core/hem.h"
@@ -282,15 +283,19 @@ static void show_hem(hw_buf *buf, const hw_hem *hem, hw_show show)
         hw_buf_text(buf, "That is deeper than you wanted: band and two plain rows on each side "
                          "are the least.\n");
     }
-    if (hem->odd_band) {
-        hw_buf_text(buf, "The band has an odd number of rows: after it the carriage and the second "
-                         "yarn are on the other side.\n");
-    }
+}
+
+/* In the words that a plan has for it. */
+static hw_status show_odd_band(hw_buf *buf, int band_rows, hw_arena *arena)
+{
+    hw_card_finding odd = { .kind = HW_CARD_ODD_ROWS, .count = band_rows };
+    const char *words = hw_card_finding_words(&odd, NULL, arena);
+    hw_buf_format(buf, "%s\n", words != NULL ? words : "");
+    return words != NULL ? HW_OK : HW_ERR_NOMEM;
 }
 
 hw_status hw_quick_hem(const hw_opts *opts, hw_arena *arena, hw_buf *buf, hw_err *err)
 {
-    (void)arena;
     hw_hem_input in = { .facing = HW_FACING_ROWS };
     double per_cm = 0;
     double rows = 0;
@@ -330,6 +335,7 @@ hw_status hw_quick_hem(const hw_opts *opts, hw_arena *arena, hw_buf *buf, hw_err
     }
     if (status == HW_OK) {
         show_hem(buf, &hem, shown_as(opts->values[HW_OPT_DEPTH]));
+        status = hem.odd_band ? show_odd_band(buf, band, arena) : HW_OK;
     }
     return status;
 }

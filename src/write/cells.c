@@ -7,7 +7,6 @@
 
 #include "core/trimming.h"
 #include "write/sheets.h"
-#include "write/wrap.h"
 
 typedef void sheet_maker(const hw_sheet *sheet);
 
@@ -39,17 +38,16 @@ enum { SHEETS = sizeof sheets / sizeof sheets[0] };
 /* What is shown for each choice of units: one entry for each row or column of lengths. */
 static const struct {
     int count;
-    struct {
-        hw_unit unit;
-        int decimals;
-    } shown[2];
+    hw_unit units[2];
 } lengths_shown[] = {
-    [HW_SHOW_CM] = { 1, { { HW_UNIT_CM, 1 } } },
-    [HW_SHOW_IN] = { 1, { { HW_UNIT_IN, 2 } } },
-    [HW_SHOW_BOTH] = { 2, { { HW_UNIT_CM, 1 }, { HW_UNIT_IN, 2 } } },
+    [HW_SHOW_CM] = { 1, { HW_UNIT_CM } },
+    [HW_SHOW_IN] = { 1, { HW_UNIT_IN } },
+    [HW_SHOW_BOTH] = { 2, { HW_UNIT_CM, HW_UNIT_IN } },
 };
 _Static_assert(
     sizeof lengths_shown / sizeof lengths_shown[0] == HW_SHOW_COUNT, "an entry for each choice");
+
+enum { CM_DECIMALS = 1 };
 
 enum { VIEWS = HW_MAX_BANDS + HW_MAX_TRIMS };
 
@@ -69,32 +67,63 @@ static void set_view(const hw_plan *plan, view *v, const hw_motif *motif, const 
     v->plan.places = &v->place;
 }
 
-/* The bands beside that of the garment's own hem: other hems, higher up, trims. */
-static int gather_views(const hw_plan *plan, view *views)
+/* Whether two views show the same figure, on the same card. */
+static bool same_view(const hw_plan *a, const hw_plan *b)
 {
-    const hw_whole *whole = plan->whole;
-    int count = 0;
-    for (int k = 1; whole != NULL && k < whole->parts.count; k++) {
-        views[count].name = whole->parts.list[k].name;
-        views[count].plan = whole->plans[k];
-        views[count].plan.notes = plan->notes;
-        views[count++].plan.note_count = plan->note_count;
-    }
-    for (int u = 0; whole != NULL && u < whole->upper_count; u++) {
-        views[count].name = whole->uppers[u].input->name;
-        views[count].place.card_start = whole->uppers[u].card_start;
-        set_view(plan, &views[count++], &whole->uppers[u].motif, &whole->uppers[u].card);
-    }
-    for (int t = 0; whole != NULL && t < whole->trims->count; t++) {
-        const hw_trim_kind *kind = &whole->trims->kinds[t];
-        if (kind->has_motif) {
-            views[count].name = kind->trim->name;
-            views[count].place.card_start = kind->card_start;
-            set_view(plan, &views[count], &kind->motif, &kind->card);
-            memcpy(views[count++].plan.gauge, kind->gauge, sizeof kind->gauge);
+    const hw_chart *one = &a->motif.chart;
+    const hw_chart *other = &b->motif.chart;
+    bool same = one->width == other->width && one->rows == other->rows &&
+                a->motif.gap == b->motif.gap && a->card.possible == b->card.possible &&
+                a->places[0].card_start == b->places[0].card_start;
+    return same && memcmp(one->cells, other->cells, (size_t)one->width * (size_t)one->rows) == 0;
+}
+
+/* A view more, or one band more to one that shows the same; *count grows with it. */
+static hw_status add_view(view *views, int *count, hw_arena *arena)
+{
+    view *added = &views[*count];
+    for (int i = 0; i < *count; i++) {
+        if (same_view(&views[i].plan, &added->plan)) {
+            views[i].name = hw_arena_format(arena, "%s, %s", views[i].name, added->name);
+            return views[i].name == NULL ? HW_ERR_NOMEM : HW_OK;
         }
     }
-    return count;
+    (*count)++;
+    return HW_OK;
+}
+
+/* The bands beside that of the garment's own hem: other hems, higher up, trims. */
+static hw_status gather_views(const hw_plan *plan, hw_arena *arena, view *views, int *count)
+{
+    const hw_whole *whole = plan->whole;
+    hw_status status = HW_OK;
+    for (int k = 1; whole != NULL && status == HW_OK && k < whole->parts.count; k++) {
+        view *v = &views[*count];
+        v->name = whole->parts.list[k].name;
+        v->plan = whole->plans[k];
+        v->plan.notes = plan->notes;
+        v->plan.note_count = plan->note_count;
+        status = add_view(views, count, arena);
+    }
+    for (int u = 0; whole != NULL && status == HW_OK && u < whole->upper_count; u++) {
+        view *v = &views[*count];
+        v->name = whole->uppers[u].input->name;
+        v->place.card_start = whole->uppers[u].card_start;
+        set_view(plan, v, &whole->uppers[u].motif, &whole->uppers[u].card);
+        status = add_view(views, count, arena);
+    }
+    for (int t = 0; whole != NULL && status == HW_OK && t < whole->trims->count; t++) {
+        const hw_trim_kind *kind = &whole->trims->kinds[t];
+        view *v = &views[*count];
+        if (kind->has_motif) {
+            *v = (view){ .name = kind->trim->name };
+            v->place.card_start = kind->card_start;
+            set_view(plan, v, &kind->motif, &kind->card);
+            memcpy(v->plan.gauge, kind->gauge, sizeof kind->gauge);
+            status = add_view(views, count, arena);
+        }
+    }
+    return status;
 }
 
 typedef struct {
@@ -103,7 +132,7 @@ typedef struct {
     int count;
 } filling;
 
-/* The notes on safety, in lines, below what a knitter works from. */
+/* The notes on safety, below what a knitter works from. */
 static void put_safety(const hw_sheet *sheet)
 {
     bool any = false;
@@ -115,7 +144,7 @@ static void put_safety(const hw_sheet *sheet)
             hw_grid_section(sheet->grid, "safety");
         }
         any = true;
-        hw_sheet_lines(sheet, sheet->plan->notes[i].text);
+        hw_grid_line(sheet->grid, HW_STYLE_PARAGRAPH, sheet->plan->notes[i].text);
     }
 }
 
@@ -151,7 +180,10 @@ hw_status hw_cells_plan(const hw_plan *plan, hw_arena *arena, hw_tables *out)
         .tables = hw_arena_get(arena, SHEETS + 2 * VIEWS, sizeof *f.tables) };
     view *views = hw_arena_get(arena, VIEWS, sizeof *views);
     hw_status status = f.tables == NULL || views == NULL ? HW_ERR_NOMEM : HW_OK;
-    int count = status == HW_OK ? gather_views(plan, views) : 0;
+    int count = 0;
+    if (status == HW_OK) {
+        status = gather_views(plan, arena, views, &count);
+    }
     for (int i = 0; i < SHEETS && status == HW_OK; i++) {
         status = fill(&f, plan, NULL, i);
         bool figure = sheets[i].make == hw_sheet_chart || sheets[i].make == hw_sheet_card;
@@ -184,20 +216,18 @@ void hw_sheet_title(const hw_sheet *sheet, const char *what)
             sheet->arena, "%s%s%s: %s", name, named ? ", " : "", named ? sheet->about : "", what));
 }
 
-enum { RUN_ON_WIDTH = 90 }; /* characters of a line that runs on over the columns */
-
-void hw_sheet_lines(const hw_sheet *sheet, const char *text)
+void hw_sheet_reading(const hw_sheet *sheet, const char *const *texts, int count)
 {
-    if (text == NULL) {
-        hw_grid_text(sheet->grid, 0, HW_STYLE_SECTION, NULL);
-        return;
+    hw_grid_section(sheet->grid, "how to read this");
+    for (int i = 0; i < count; i++) {
+        hw_grid_line(sheet->grid, HW_STYLE_PARAGRAPH, texts[i]);
     }
-    for (const char *rest = text; *rest != '\0';) {
-        size_t len = 0;
-        (void)hw_wrap_line(rest, RUN_ON_WIDTH, 0, &len);
-        hw_grid_line(sheet->grid, HW_STYLE_SECTION, hw_arena_text(sheet->arena, rest, len));
-        rest = hw_wrap_line(rest, RUN_ON_WIDTH, 1, &len);
-    }
+}
+
+bool hw_sheet_on_bed(const hw_sheet *sheet)
+{
+    const hw_machine *machine = &sheet->plan->project->machine;
+    return machine->pitch_cm > 0 && machine->needles > 0;
 }
 
 bool hw_sheet_shows(const hw_plan *plan, int size)
@@ -240,14 +270,17 @@ int hw_sheet_units(const hw_sheet *sheet)
 
 static hw_unit unit_of(const hw_sheet *sheet, int i)
 {
-    return lengths_shown[sheet->plan->project->show].shown[i].unit;
+    return lengths_shown[sheet->plan->project->show].units[i];
 }
 
 static void put_length(const hw_sheet *sheet, int column, hw_cell cell, int i)
 {
     double length = cell.number / hw_unit_cm(unit_of(sheet, i));
-    int decimals = lengths_shown[sheet->plan->project->show].shown[i].decimals;
-    hw_grid_number(sheet->grid, column, cell.style, length, decimals);
+    if (unit_of(sheet, i) == HW_UNIT_IN) {
+        hw_grid_eighths(sheet->grid, column, cell.style, length);
+    } else {
+        hw_grid_number(sheet->grid, column, cell.style, length, CM_DECIMALS);
+    }
 }
 
 /* NULL for a label that memory was refused for. */
@@ -294,10 +327,10 @@ char *hw_sheet_seam_name(const hw_sheet *sheet, const char *before, int seam)
 
 const char *hw_sheet_per(const hw_sheet *sheet)
 {
-    return sheet->plan->project->show == HW_SHOW_IN ? "in 4 in" : "in 10 cm";
+    return hw_show_per(sheet->plan->project->show);
 }
 
 double hw_sheet_per_factor(const hw_sheet *sheet)
 {
-    return sheet->plan->project->show == HW_SHOW_IN ? 0.4 * HW_CM_PER_INCH : 1;
+    return hw_show_per_factor(sheet->plan->project->show);
 }

@@ -5,18 +5,26 @@
 
 #include "core/plan.h"
 
-typedef enum { HW_CELL_EMPTY, HW_CELL_TEXT, HW_CELL_COUNT, HW_CELL_NUMBER } hw_cell_kind;
+typedef enum {
+    HW_CELL_EMPTY,
+    HW_CELL_TEXT,
+    HW_CELL_COUNT,
+    HW_CELL_NUMBER,
+    HW_CELL_EIGHTHS /* inches, shown as knitters read them: 12 3/8 */
+} hw_cell_kind;
 
 typedef enum {
     HW_STYLE_PLAIN,
     HW_STYLE_TITLE,   /* the table's first line */
     HW_STYLE_HEAD,    /* column heads: size names */
     HW_STYLE_SECTION, /* a line that begins a group of rows: a piece's name */
+    HW_STYLE_PIECE,   /* the same; on paper a new page begins with it */
     HW_STYLE_LABEL,   /* what a row holds */
     HW_STYLE_KEY,     /* a number that the knitter works from: cast on */
     HW_STYLE_WARNING,
     HW_STYLE_SAFETY,
     HW_STYLE_NOTE,       /* running text, wraps */
+    HW_STYLE_PARAGRAPH,  /* the same over all columns, in the first of them */
     HW_STYLE_FILL_IN,    /* an empty cell that a person fills in */
     HW_STYLE_BACKGROUND, /* chart squares */
     HW_STYLE_CONTRAST,
@@ -27,7 +35,8 @@ typedef struct {
     hw_cell_kind kind;
     hw_cell_style style;
     const char *text; /* for HW_CELL_TEXT */
-    double number;    /* for HW_CELL_COUNT (whole) and HW_CELL_NUMBER (rounded to decimals) */
+    double number;    /* for HW_CELL_COUNT (whole), HW_CELL_NUMBER (rounded to decimals) and
+                         HW_CELL_EIGHTHS (rounded to them) */
     int decimals;     /* for HW_CELL_NUMBER, 0 to 4 */
 } hw_cell;
 

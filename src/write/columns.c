@@ -6,8 +6,19 @@
 #include <string.h>
 
 #include "core/buf.h"
+#include "core/units.h"
 
 enum { LONGEST_WORD = 24, SHORTEST_TEXT = 36, WORDS_OVER_NUMBERS = 14 };
+enum { SHORTEST_ON_PAPER = 32, SHORTEST_BY_SQUARES = 20, TO_WRITE_IN = 24 };
+
+/* What a text may be narrowed to, to be wrapped: in a workbook sooner, where columns are not folded
+ * below each other, and soonest beside a chart, whose squares it drives off the page. */
+static int shortest_text(const hw_columns_range *range)
+{
+    return !range->letters        ? SHORTEST_TEXT
+           : range->table->square ? SHORTEST_BY_SQUARES
+                                  : SHORTEST_ON_PAPER;
+}
 
 static void format(char *room, const char *how, ...) HW_FORMAT(2, 3);
 static void format(char *room, const char *how, ...)
@@ -31,8 +42,17 @@ const char *hw_columns_cell(const hw_cell *cell, char *room)
     case HW_CELL_NUMBER:
         format(room, "%.*f", cell->decimals, cell->number);
         return room;
+    case HW_CELL_EIGHTHS:
+        hw_inches_text(cell->number, room);
+        return room;
     }
     return "";
+}
+
+bool hw_columns_run_on(const hw_cell *cell)
+{
+    return cell->style == HW_STYLE_TITLE || cell->style == HW_STYLE_SECTION ||
+           cell->style == HW_STYLE_PIECE || cell->style == HW_STYLE_PARAGRAPH;
 }
 
 bool hw_columns_squares(const hw_table *table, int column)
@@ -50,7 +70,7 @@ bool hw_columns_numbers(const hw_table *table, int column)
 {
     for (int r = table->head_rows; !table->square && r < table->rows; r++) {
         hw_cell_kind kind = hw_cells_at(table, r, column)->kind;
-        if (kind == HW_CELL_COUNT || kind == HW_CELL_NUMBER) {
+        if (kind != HW_CELL_EMPTY && kind != HW_CELL_TEXT) {
             return true;
         }
     }
@@ -80,12 +100,27 @@ static int digits_for(int letters)
     return (letters * HW_COLUMNS_DIGITS + HW_COLUMNS_LETTERS - 1) / HW_COLUMNS_LETTERS;
 }
 
+/* What notes and heads need. */
+static need words_need(const hw_columns_range *range, const hw_cell *cell, int column)
+{
+    int width = hw_wrap_width(cell->text, strlen(cell->text));
+    int least = longest_word(cell->text);
+    /* Words among numbers do not drive the numbers apart. */
+    bool note = cell->style == HW_STYLE_NOTE;
+    bool among = note && hw_columns_numbers(range->table, column);
+    int wanted = range->letters && note ? digits_for(width) : width;
+    int most = among && wanted > WORDS_OVER_NUMBERS ? WORDS_OVER_NUMBERS : wanted;
+    return (need){ most > least ? most : least, least };
+}
+
 static need cell_need(const hw_columns_range *range, int row, int column)
 {
     const hw_table *table = range->table;
     const hw_cell *cell = hw_cells_at(table, row, column);
-    if (cell->kind == HW_CELL_EMPTY || cell->style == HW_STYLE_TITLE ||
-        cell->style == HW_STYLE_SECTION) {
+    if (cell->style == HW_STYLE_FILL_IN && range->letters && column == table->columns - 1) {
+        return (need){ TO_WRITE_IN, TO_WRITE_IN }; /* by hand, and in words */
+    }
+    if (cell->kind == HW_CELL_EMPTY || hw_columns_run_on(cell)) {
         return (need){ 0, 0 };
     }
     if (table->square && cell->kind == HW_CELL_COUNT && cell->style == HW_STYLE_HEAD) {
@@ -98,15 +133,10 @@ static need cell_need(const hw_columns_range *range, int row, int column)
         return (need){ width, width };
     }
     if (cell->style == HW_STYLE_NOTE || cell->style == HW_STYLE_HEAD) {
-        int least = longest_word(text);
-        /* Words among numbers do not drive the numbers apart. */
-        bool among = cell->style == HW_STYLE_NOTE && hw_columns_numbers(table, column);
-        bool prose = range->letters && cell->style == HW_STYLE_NOTE;
-        int wanted = prose ? digits_for(width) : width;
-        int most = among && wanted > WORDS_OVER_NUMBERS ? WORDS_OVER_NUMBERS : wanted;
-        return (need){ most > least ? most : least, least };
+        return words_need(range, cell, column);
     }
-    return (need){ width, width < SHORTEST_TEXT ? width : SHORTEST_TEXT };
+    int shortest = shortest_text(range);
+    return (need){ width, width < shortest ? width : shortest };
 }
 
 static need column_need(const hw_columns_range *range, int column)

@@ -33,6 +33,10 @@ typedef struct {
  */
 const char *hw_columns_cell(const hw_cell *cell, char *room);
 
+/* Whether a cell's text runs on over the columns to its right: titles, section lines, paragraphs.
+ */
+bool hw_columns_run_on(const hw_cell *cell);
+
 /* Whether a column holds squares of a chart. */
 bool hw_columns_squares(const hw_table *table, int column);
 
@@ -44,8 +48,8 @@ bool hw_columns_numbers(const hw_table *table, int column);
  *
  * Given:     range     a table with at most HW_COLUMNS_MOST columns
  * Returned:  widths    one for each column; 0 where nothing stands in it
- * Note:      titles and section lines do not count: they run on over the columns to their right;
- *            numbers of columns stand digit below digit over a chart's squares
+ * Note:      what runs on over the columns does not count; numbers of columns stand digit below
+ *            digit over a chart's squares
  */
 void hw_columns_fit(const hw_columns_range *range, int *widths);
 

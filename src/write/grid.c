@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "core/num.h"
+#include "core/units.h"
 
 enum { FIRST_ROOM = 32 };
 
@@ -81,12 +82,16 @@ void hw_grid_number(hw_grid *grid, int column, hw_cell_style style, double numbe
     put(grid, column, cell);
 }
 
+void hw_grid_eighths(hw_grid *grid, int column, hw_cell_style style, double inches)
+{
+    hw_cell cell = { .kind = HW_CELL_EIGHTHS, .style = style };
+    cell.number = fabs(inches) < largest / 8 ? hw_inches_round(inches) : inches;
+    put(grid, column, cell);
+}
+
 void hw_grid_line(hw_grid *grid, hw_cell_style style, const char *text)
 {
     hw_grid_row(grid);
-    for (int c = 1; c < grid->table.columns && style == HW_STYLE_SECTION; c++) {
-        put(grid, c, (hw_cell){ .kind = HW_CELL_EMPTY, .style = style });
-    }
     hw_grid_text(grid, 0, style, text);
 }
 

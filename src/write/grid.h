@@ -38,7 +38,10 @@ void hw_grid_count(hw_grid *grid, int column, hw_cell_style style, int count);
 /* Put a number into the last row, rounded to decimals, 0 to 4. */
 void hw_grid_number(hw_grid *grid, int column, hw_cell_style style, double number, int decimals);
 
-/* Add a row with a text in its first column; a section's look covers the whole row. */
+/* Put inches into the last row, rounded to eighths. */
+void hw_grid_eighths(hw_grid *grid, int column, hw_cell_style style, double inches);
+
+/* Add a row with a text in its first column. */
 void hw_grid_line(hw_grid *grid, hw_cell_style style, const char *text);
 
 /* Add an empty row, and below it the line that begins a group of rows. */

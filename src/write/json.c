@@ -361,6 +361,7 @@ static json_t *cell(const hw_cell *c)
     case HW_CELL_COUNT:
         return json_integer(hw_num_nearest(c->number));
     case HW_CELL_NUMBER:
+    case HW_CELL_EIGHTHS:
         return json_real(c->number);
     }
     return json_null();

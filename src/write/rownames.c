@@ -157,3 +157,13 @@ const char *hw_rowwords_finding(hw_finding_kind kind)
     };
     return names[kind];
 }
+
+bool hw_rowwords_in_round(const hw_rowplan *plan, const hw_row *row)
+{
+    return row->number <= plan->round_rows;
+}
+
+bool hw_rowwords_has_others(const hw_rowplan *plan)
+{
+    return plan->tube != NULL && plan->tube->count > 1;
+}

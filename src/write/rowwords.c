@@ -2,10 +2,9 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "write/rowwords.h"
 
-#include "write/stepwords.h"
+#include "core/buf.h"
+#include "write/shapewords.h"
 #include "write/trimwords.h"
-
-enum { LISTED = 4 }; /* rows that are listed one by one; more are told by their distance */
 
 /* ---- sentences ---- */
 
@@ -23,13 +22,12 @@ static bool in_hand(const saying *s)
 
 static bool in_round(const saying *s)
 {
-    return s->row->number <= s->plan->round_rows;
+    return hw_rowwords_in_round(s->plan, s->row);
 }
 
-/* Whether other pieces are worked in the same rounds. */
 static bool has_others(const saying *s)
 {
-    return s->plan->tube != NULL && s->plan->tube->count > 1;
+    return hw_rowwords_has_others(s->plan);
 }
 
 /* "back", "left panel and right panel": the others of a tube. */
@@ -44,7 +42,9 @@ static void say_others(const saying *s)
 
 static const char *over_thread(const saying *s)
 {
-    return s->plan->cast_on == HW_CAST_ON_OPEN ? " over a thread that is taken out later" : "";
+    return s->plan->cast_on == HW_CAST_ON_OPEN
+               ? " over a thread that is taken out later (provisionally)"
+               : "";
 }
 
 /* Stitches of one piece alone: its own round, or rows. */
@@ -100,11 +100,18 @@ static void say_counter(const saying *s)
     hw_buf_format(s->buf, "Set the row counter to %03d.", s->work->number);
 }
 
+/* An odd count ends with a pair, an even one with a plain stitch. */
 static void say_picot(const saying *s)
 {
+    const char *knit = s->row->right_side ? "knit" : "purl";
     if (in_hand(s)) {
-        hw_buf_format(s->buf, "Work row %d as eyelets: yarn over, knit 2 together, all along.",
-            s->row->number);
+        hw_buf_format(s->buf, "Work row %d as eyelets: %s 1, (yarn over, %s 2 together) ",
+            s->row->number, knit, knit);
+        if (s->row->sts % 2 != 0) {
+            hw_buf_text(s->buf, "to the end.");
+        } else {
+            hw_buf_format(s->buf, "to the last stitch, %s 1.", knit);
+        }
         return;
     }
     hw_buf_text(s->buf,
@@ -123,7 +130,9 @@ static void say_purl(const saying *s)
 
 static void say_card_in(const saying *s)
 {
-    hw_buf_format(s->buf, "Put the card in and lock it so that it reads row %d.", s->work->number);
+    const char *band = s->work->band;
+    hw_buf_format(s->buf, "Put the card%s%s in and lock it so that it reads row %d.",
+        band != NULL ? " of the " : "", band != NULL ? band : "", s->work->number);
 }
 
 static void say_card_go(const saying *s)
@@ -196,22 +205,50 @@ static void say_mark(const saying *s)
         in_round(s) ? "this round at both ends of the piece" : "the side edges");
 }
 
+/* Stitches in the middle that are bound off where a neck parts the piece. */
+static int middle_sts(const hw_rowplan *plan)
+{
+    int sts = 0;
+    for (int i = 0; i < plan->hand_count; i++) {
+        const hw_handwork *work = &plan->hands[i];
+        bool parts = work->kind == HW_HAND_SHAPE && work->step->kind == HW_STEP_DIVIDE;
+        sts = parts ? work->step->sts : sts;
+    }
+    return sts;
+}
+
 static void say_hold_half(const saying *s)
 {
-    hw_buf_format(s->buf, "Put the %d stitches of the half at the %s on hold.", s->work->sts,
-        opposite(s->row->before));
+    int middle = middle_sts(s->plan);
+    if (!in_hand(s)) {
+        hw_buf_format(s->buf, "Put the %d stitches of the half at the %s on hold.", s->work->sts,
+            opposite(s->row->before));
+        return;
+    }
+    hw_buf_text(s->buf, "Work to the middle and turn; put ");
+    if (middle > 0) {
+        hw_buf_format(s->buf, "the %d stitches in the middle and ", middle);
+    }
+    hw_buf_format(s->buf, "the %d of the %s half on hold.", s->work->sts,
+        s->row->part == HW_PART_LEFT ? "right" : "left");
 }
 
 static void say_back_half(const saying *s)
 {
-    hw_buf_format(s->buf, "Take up the %d stitches that were put on hold", s->work->sts);
-    if (in_hand(s)) {
-        hw_buf_format(s->buf, "; join the yarn for a %s row.",
-            s->row->right_side ? "right-side" : "wrong-side");
-    } else {
-        hw_buf_format(
-            s->buf, "; take the carriage to the %s without knitting.", hw_side_name(s->work->side));
+    int middle = middle_sts(s->plan);
+    if (!in_hand(s)) {
+        hw_buf_format(s->buf,
+            "Take up the %d stitches that were put on hold; take the carriage to the %s without "
+            "knitting.",
+            s->work->sts, hw_side_name(s->work->side));
+        return;
     }
+    hw_buf_format(s->buf, "Join the yarn at the neck for a %s row",
+        s->row->right_side ? "right-side" : "wrong-side");
+    if (middle > 0) {
+        hw_buf_format(s->buf, " and bind off the %d stitches in the middle", middle);
+    }
+    hw_buf_format(s->buf, "; then work the %d that were put on hold.", s->work->sts);
 }
 
 static void say_sew_hem(const saying *s)
@@ -386,114 +423,6 @@ static void say_knitting(const saying *s)
     say_chart(s);
 }
 
-/* ---- shaping ---- */
-
-/* The piece's edge, or on a bed the side at which it hangs: the purl side faces the knitter. */
-static void say_edge(const saying *s, hw_side edge)
-{
-    if (in_hand(s)) {
-        hw_buf_format(s->buf, in_round(s) ? " at the %s end beside the marker" : " at the %s edge",
-            hw_side_name(edge));
-    } else {
-        hw_buf_format(s->buf, " at the %s of the bed", opposite(edge));
-    }
-}
-
-static void say_ends(const saying *s)
-{
-    if (in_round(s)) {
-        hw_buf_text(s->buf,
-            has_others(s) ? " at each end beside the markers" : " on both sides of the marker");
-    } else {
-        hw_buf_text(s->buf, " at each end");
-    }
-}
-
-static void say_place(const saying *s, const hw_shape_step *step)
-{
-    bool whole = s->row->part == HW_PART_WHOLE;
-    hw_side own = s->row->part == HW_PART_LEFT ? HW_LEFT : HW_RIGHT;
-    switch (step->place) {
-    case HW_AT_LEFT:
-    case HW_AT_RIGHT:
-        say_edge(s, step->place == HW_AT_LEFT ? HW_LEFT : HW_RIGHT);
-        break;
-    case HW_AT_BOTH:
-        if (whole) {
-            say_ends(s);
-        } else {
-            say_edge(s, own);
-        }
-        break;
-    case HW_AT_NECK_LEFT:
-    case HW_AT_NECK_RIGHT:
-    case HW_AT_NECK_BOTH:
-        hw_buf_text(s->buf, " at the neck edge");
-        break;
-    case HW_AT_MIDDLE:
-        hw_buf_text(s->buf, step->kind == HW_STEP_END ? "" : " in the middle");
-        break;
-    case HW_AT_COUNT:
-        break;
-    }
-}
-
-/* "in rows 63, 69 and 75", or "in row 63 and every 6th row after it, 12 times in all, the last in
- * row 129" */
-static void say_rows(const hw_run_shaping *shaping, hw_buf *buf)
-{
-    int every = shaping->step->every;
-    if (shaping->times > LISTED) {
-        hw_buf_format(buf, " in row %d and every ", shaping->number);
-        if (every > 1) {
-            hw_buf_format(buf, "%d%s ", every, hw_step_ordinal(every));
-        }
-        hw_buf_format(buf, "row after it, %d times in all, the last in row %d", shaping->times,
-            shaping->number + (shaping->times - 1) * every);
-        return;
-    }
-    hw_buf_text(buf, shaping->times == 1 ? " in row " : " in rows ");
-    for (int i = 0; i < shaping->times; i++) {
-        const char *join = i + 1 == shaping->times ? " and " : ", ";
-        hw_buf_format(buf, "%s%d", i == 0 ? "" : join, shaping->number + i * every);
-    }
-}
-
-/* Of the last stitches no number is told: those on the needles hold edge stitches as well. */
-static void say_end(const saying *s, const hw_run_shaping *shaping)
-{
-    hw_buf_format(s->buf, "After row %d bind off the stitches that are left", shaping->number);
-    if (s->row->part == HW_PART_WHOLE && shaping->step->place != HW_AT_BOTH) {
-        say_place(s, shaping->step);
-    }
-    hw_buf_text(s->buf, ", or keep them for a seam");
-}
-
-static void say_shaping(const saying *s, const hw_run_shaping *shaping)
-{
-    static const char *const verbs[HW_STEP_COUNT] = {
-        [HW_STEP_DECREASE] = "Decrease",
-        [HW_STEP_INCREASE] = "Increase",
-        [HW_STEP_BIND_OFF] = "Bind off",
-        [HW_STEP_CAST_ON] = "Cast on",
-        [HW_STEP_HOLD] = "Leave unworked",
-        [HW_STEP_DIVIDE] = "Bind off",
-    };
-    const hw_shape_step *step = shaping->step;
-    hw_buf_text(s->buf, s->buf->len > 0 ? " " : "");
-    if (step->kind == HW_STEP_END) {
-        say_end(s, shaping);
-    } else {
-        hw_buf_format(s->buf, "%s %d %s", verbs[step->kind], step->sts,
-            step->sts == 1 ? "stitch" : "stitches");
-        say_place(s, step);
-    }
-    if (step->kind != HW_STEP_END && s->run->count > 1) {
-        say_rows(shaping, s->buf);
-    }
-    hw_buf_text(s->buf, ".");
-}
-
 char *hw_rowwords_run(const hw_rowplan *plan, const hw_row_run *run, hw_arena *arena)
 {
     hw_buf buf;
@@ -503,8 +432,9 @@ char *hw_rowwords_run(const hw_rowplan *plan, const hw_row_run *run, hw_arena *a
     saying s = { plan, run, first, NULL, &buf };
     say_rows_hands(&s, first, false);
     say_knitting(&s);
-    for (int i = 0; i < run->shaping_count; i++) {
-        say_shaping(&s, &run->shaping[i]);
+    if (!hw_shapewords_run(plan, run, arena, &buf)) {
+        hw_buf_release(&buf);
+        return NULL;
     }
     say_rows_hands(&s, last, true);
     bool silent = buf.len == 0 && hw_buf_status(&buf) == HW_OK;

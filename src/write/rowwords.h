@@ -35,4 +35,8 @@ const char *hw_rowwords_carriage(hw_row_setting setting);
  */
 char *hw_rowwords_run(const hw_rowplan *plan, const hw_row_run *run, hw_arena *arena) HW_MUST_USE;
 
+/* Whether a row is a round, and whether other pieces are worked in the same rounds. */
+bool hw_rowwords_in_round(const hw_rowplan *plan, const hw_row *row);
+bool hw_rowwords_has_others(const hw_rowplan *plan);
+
 #endif

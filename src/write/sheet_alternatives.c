@@ -49,11 +49,13 @@ static void result_cells(const hw_sheet *sheet, const hw_alternative *a)
     hw_grid_count(sheet->grid, column_break(sheet), HW_STYLE_PLAIN, a->most_break_sts);
     hw_grid_number(
         sheet->grid, column_break(sheet) + 1, HW_STYLE_PLAIN, a->most_off_centre_halves / 2.0, 1);
-    bool inches = sheet->plan->project->show == HW_SHOW_IN;
-    double unit_cm = inches ? HW_CM_PER_INCH : 1;
     for (int i = 0; i < sheet->plan->finished.count; i++) {
-        hw_grid_number(sheet->grid, column_sizes(sheet) + i, HW_STYLE_PLAIN, a->off_cm[i] / unit_cm,
-            inches ? 2 : 1);
+        if (sheet->plan->project->show == HW_SHOW_IN) {
+            hw_grid_eighths(sheet->grid, column_sizes(sheet) + i, HW_STYLE_PLAIN,
+                a->off_cm[i] / HW_CM_PER_INCH);
+        } else {
+            hw_grid_number(sheet->grid, column_sizes(sheet) + i, HW_STYLE_PLAIN, a->off_cm[i], 1);
+        }
     }
 }
 

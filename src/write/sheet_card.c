@@ -163,34 +163,58 @@ static char *columns_words(const hw_sheet *sheet, const hw_card_stroke *stroke)
     return words;
 }
 
-static void stroke_head(const hw_sheet *sheet, const hw_card_stroke *stroke)
+/* The stroke in one half of a row; NULL where that has no hole. */
+static const hw_card_stroke *stroke_at(const hw_card *card, int row, bool turned)
+{
+    const hw_card_stroke *found = NULL;
+    for (int i = 0; i < card->stroke_count && found == NULL; i++) {
+        const hw_card_stroke *s = &card->strokes[i];
+        found = s->row == row && s->turned == turned ? s : NULL;
+    }
+    return found;
+}
+
+/* The second half stands beside the first, over the columns that it has in the picture. */
+static void stroke_head(const hw_sheet *sheet, int blank)
 {
     const hw_card *card = &sheet->plan->card;
-    int blank = card->rows[stroke->row].blank;
-    const char *which =
-        card->blanks > 1 ? hw_arena_format(sheet->arena, "blank %d, ", blank + 1) : "";
+    int half = card->columns / 2;
     hw_grid_section(sheet->grid,
-        which == NULL ? NULL
-                      : hw_arena_format(sheet->arena, "order of punching: %s%scolumns %d to %d",
-                            which, stroke->turned ? "the card turned once to its other edge, " : "",
-                            stroke->first + 1, stroke->last + 1));
+        card->blanks > 1 ? hw_arena_format(sheet->arena, "order of punching: blank %d", blank + 1)
+                         : "order of punching");
     hw_grid_line(sheet->grid, HW_STYLE_LABEL, "row");
-    hw_grid_text(sheet->grid, 1, HW_STYLE_PLAIN, "columns to punch, along the row");
+    hw_grid_text(sheet->grid, 1, HW_STYLE_PLAIN,
+        hw_arena_format(sheet->arena, "first, in all rows: columns 1 to %d", half));
+    hw_grid_text(sheet->grid, 1 + half, HW_STYLE_PLAIN,
+        hw_arena_format(sheet->arena, "then, turned once to its other edge: columns %d to %d",
+            half + 1, card->columns));
+}
+
+static void stroke_row(const hw_sheet *sheet, int row)
+{
+    const hw_card *card = &sheet->plan->card;
+    const hw_card_stroke *halves[] = { stroke_at(card, row, false), stroke_at(card, row, true) };
+    if (halves[0] == NULL && halves[1] == NULL) {
+        return;
+    }
+    hw_grid_row(sheet->grid);
+    row_name(sheet, 0, &card->rows[row]);
+    for (int k = 0; k < 2; k++) {
+        if (halves[k] != NULL) {
+            hw_grid_text(sheet->grid, 1 + k * (card->columns / 2), HW_STYLE_PLAIN,
+                columns_words(sheet, halves[k]));
+        }
+    }
 }
 
 static void strokes(const hw_sheet *sheet)
 {
     const hw_card *card = &sheet->plan->card;
-    for (int i = 0; i < card->stroke_count; i++) {
-        const hw_card_stroke *s = &card->strokes[i];
-        bool first = i == 0 || s->turned != s[-1].turned ||
-                     card->rows[s->row].blank != card->rows[s[-1].row].blank;
-        if (first) {
-            stroke_head(sheet, s);
+    for (int row = 0; row < card->row_count; row++) {
+        if (row == 0 || card->rows[row].blank != card->rows[row - 1].blank) {
+            stroke_head(sheet, card->rows[row].blank);
         }
-        hw_grid_row(sheet->grid);
-        row_name(sheet, 0, &card->rows[s->row]);
-        hw_grid_text(sheet->grid, 1, HW_STYLE_PLAIN, columns_words(sheet, s));
+        stroke_row(sheet, row);
     }
 }
 

@@ -176,8 +176,7 @@ static void facts(const hw_sheet *sheet)
     fact_count(sheet, "repeat, columns", motif->repeat);
     fact_count(sheet, "rows", motif->chart.rows);
     for (int k = 0; k < HW_COLOUR_COUNT; k++) {
-        fact_count(sheet,
-            hw_arena_format(sheet->arena, "longest float of the %s, stitches", colours[k]),
+        fact_count(sheet, hw_arena_format(sheet->arena, "longest float, %s, sts", colours[k]),
             motif->longest_float[k]);
     }
     hw_grid_line(sheet->grid, HW_STYLE_LABEL, "share of the contrast, %");

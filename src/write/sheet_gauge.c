@@ -129,13 +129,24 @@ static void place_row(const hw_sheet *sheet, hw_fabric fabric, int place, hw_way
     }
 }
 
+static bool any_note(const hw_plan *plan)
+{
+    bool any = false;
+    for (int f = 0; f < HW_FABRIC_COUNT; f++) {
+        for (int i = 0; i < plan->places_measured[f].count; i++) {
+            any = any || plan->places_measured[f].swatches[i].note != NULL;
+        }
+    }
+    return any;
+}
+
 static void place_rows(const hw_sheet *sheet)
 {
     static const char *const place_heads[COLUMNS] = { "fabric", "counted", "", "count", "", "dial",
         "what it does", "state", "remark" };
     hw_grid_section(sheet->grid, "measured places");
     hw_grid_row(sheet->grid);
-    for (int c = 0; c < COLUMNS; c++) {
+    for (int c = 0; c < COLUMNS - !any_note(sheet->plan); c++) {
         hw_grid_text(sheet->grid, c, HW_STYLE_HEAD, place_heads[c]);
     }
     put_head(sheet, 2, hw_sheet_per(sheet), " by itself");

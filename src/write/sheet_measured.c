@@ -43,9 +43,9 @@ void hw_sheet_measured(const hw_sheet *sheet)
     sheet->grid->table.head_rows = 4;
     sheet->grid->table.head_columns = 2;
     hw_sheet_title(sheet, "measured by the test knitter, washed, dry and flat");
-    hw_grid_line(sheet->grid, HW_STYLE_SECTION,
+    hw_grid_line(sheet->grid, HW_STYLE_PARAGRAPH,
         "Width: across the stitches named, without those that a seam takes up.");
-    hw_grid_line(sheet->grid, HW_STYLE_SECTION, "Length: over the rows named.");
+    hw_grid_line(sheet->grid, HW_STYLE_PARAGRAPH, "Length: over the rows named.");
     put_heads(sheet);
     for (int i = 0; i < plan->finished.count * hw_sheet_parts(sheet); i++) {
         hw_sheet part = hw_sheet_part(sheet, i % hw_sheet_parts(sheet));

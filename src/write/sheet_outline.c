@@ -141,6 +141,18 @@ static void piece_lines(const hw_sheet *sheet, int piece)
     length_lines(sheet, piece);
 }
 
+/* "front right side to back left side, within 0.5 cm"; NULL for refused memory. */
+static char *join_words(const hw_sheet *sheet, const hw_joint_edges *join)
+{
+    hw_buf buf;
+    hw_buf_init(&buf, &sheet->arena->mem, HW_BUF_LIMIT);
+    hw_buf_format(&buf, "%s, within ", join->text);
+    hw_length_show(&buf, join->within_cm, sheet->plan->project->show);
+    char *text = hw_buf_keep(&buf, sheet->arena);
+    hw_buf_release(&buf);
+    return text;
+}
+
 static void join_lines(const hw_sheet *sheet)
 {
     const hw_garment *garment = whole_garment(sheet);
@@ -157,8 +169,8 @@ static void join_lines(const hw_sheet *sheet)
             cm[1][i] = join->cm[1];
             closes = closes && join->closes;
         }
-        hw_grid_line(
-            sheet->grid, closes ? HW_STYLE_LABEL : HW_STYLE_WARNING, garment->joins[k].text);
+        hw_grid_line(sheet->grid, closes ? HW_STYLE_PARAGRAPH : HW_STYLE_WARNING,
+            join_words(sheet, &garment->joins[k]));
         hw_sheet_length_rows(
             sheet, &(hw_sheet_lengths){ "  the first", cm[0], sizes, HW_STYLE_PLAIN });
         hw_sheet_length_rows(
@@ -187,19 +199,22 @@ void hw_sheet_outline(const hw_sheet *sheet)
 
 enum { SIZE, ROW, WORDS, LEFT, COLUMNS };
 
-/* Steps that are told together, one line each. */
+/* Steps of a size or a half, one line each; those that are told together share one. */
 static void put_steps(
     const hw_sheet *sheet, const char *label, const hw_shape_steps *steps, int rows_before)
 {
     for (int k = 0; k < steps->count; k++) {
-        const hw_shape_step *step = &steps->list[k];
+        if (hw_step_lead(steps, k) != k) {
+            continue;
+        }
         hw_grid_row(sheet->grid);
         if (k == 0) {
             hw_grid_text(sheet->grid, SIZE, HW_STYLE_LABEL, label);
         }
-        hw_grid_count(sheet->grid, ROW, HW_STYLE_KEY, rows_before + step->row);
-        hw_grid_text(sheet->grid, WORDS, HW_STYLE_NOTE, hw_step_words(steps, k, sheet->arena));
-        hw_grid_count(sheet->grid, LEFT, HW_STYLE_PLAIN, step->left_sts);
+        hw_grid_count(sheet->grid, ROW, HW_STYLE_KEY, rows_before + steps->list[k].row);
+        hw_grid_text(
+            sheet->grid, WORDS, HW_STYLE_NOTE, hw_step_words(steps, k, rows_before, sheet->arena));
+        hw_grid_count(sheet->grid, LEFT, HW_STYLE_PLAIN, hw_step_left_sts(steps, k));
     }
 }
 
@@ -279,14 +294,14 @@ void hw_sheet_shaping(const hw_sheet *sheet)
 {
     static const char *const heads[COLUMNS] = { "size", "row", "what to do", "visible stitches" };
     static const char *const lines[] = {
+        "On a machine the purl side faces you: the left edge hangs at the right of the bed.",
         "Rows are counted from the first row of the facing. Left and right: as seen on the right "
         "side.",
-        "On a machine the purl side faces you: the left edge hangs at the right of the bed.",
         "Stitches are bound off or cast on at the start of a row; single ones change at either "
         "end.",
         "Rounds count as rows; where rows follow them, the first is a right-side row from the "
         "right.",
-        "The stitches are the visible ones of the row after the step's last working; once the neck",
+        "The stitches are the visible ones of the row after the step's last working; once the neck "
         "has parted a piece, those of one half.",
     };
     hw_grid_begin(sheet->grid, sheet->arena, "Shaping", COLUMNS);
@@ -311,8 +326,6 @@ void hw_sheet_shaping(const hw_sheet *sheet)
             }
         }
     }
-    hw_grid_section(sheet->grid, "how to read this");
-    for (size_t i = 0; i < sizeof lines / sizeof lines[0]; i++) {
-        hw_grid_line(sheet->grid, HW_STYLE_SECTION, lines[i]);
-    }
+    int skipped = hw_sheet_on_bed(sheet) ? 0 : 1; /* the first is on the bed */
+    hw_sheet_reading(sheet, lines + skipped, (int)(sizeof lines / sizeof lines[0]) - skipped);
 }

@@ -2,6 +2,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include <assert.h>
 
+#include "write/rowshare.h"
 #include "write/sheetrows.h"
 
 enum { DIAL_DECIMALS = 1 };
@@ -12,6 +13,7 @@ typedef struct {
     const hw_rowplan *plan;
     const hw_row_run *run;
     const hw_row *first, *last;
+    const char *shared; /* words for all sizes, which have their own needles and stitches */
 } line;
 
 /* No words leave the cell empty; NULL stands for refused memory. */
@@ -104,7 +106,8 @@ static void round_cell(const line *l, int column)
 
 static void words_cell(const line *l, int column)
 {
-    const char *words = hw_rowwords_run(l->plan, l->run, l->sheet->arena);
+    const char *words =
+        l->shared != NULL ? l->shared : hw_rowwords_run(l->plan, l->run, l->sheet->arena);
     if (words == NULL || words[0] != '\0') {
         hw_grid_text(l->sheet->grid, column, HW_STYLE_NOTE, words);
     }
@@ -118,16 +121,17 @@ static void facing_side_cell(const line *l, int column)
 typedef struct {
     const char *head;
     void (*put)(const line *l, int column);
+    bool of_size; /* differs from size to size where rows are shared */
 } column;
 
 static const column bed_columns[] = {
-    { "rows", rows_cell },
-    { "part", part_cell },
-    { "carriage", carriage_cell },
-    { "dial", dial_cell },
-    { "needles", needles_cell },
-    { "stitches", stitches_cell },
-    { "what to do", words_cell },
+    { "rows", rows_cell, false },
+    { "part", part_cell, false },
+    { "carriage", carriage_cell, false },
+    { "dial", dial_cell, false },
+    { "needles", needles_cell, true },
+    { "stitches", stitches_cell, true },
+    { "what to do", words_cell, false },
 };
 
 static const char *const bed_lines[] = {
@@ -138,27 +142,29 @@ static const char *const bed_lines[] = {
     "The carriage goes from where it stands before these rows to where it stands after them. Where "
     "a line says nothing of it, it stays set as it was.",
     "The needles are those in work in the first of these rows; the stitches go from the first row "
-    "to the last.",
+    "to the last, edge stitches too.",
 };
 
 static const column hand_columns[] = {
-    { "rows", rows_cell },
-    { "part", part_cell },
-    { "begins on", facing_side_cell },
-    { "stitches", stitches_cell },
-    { "what to do", words_cell },
+    { "rows", rows_cell, false },
+    { "part", part_cell, false },
+    { "begins on", facing_side_cell, false },
+    { "stitches", stitches_cell, true },
+    { "what to do", words_cell, false },
 };
 
 static const column round_columns[] = {
-    { "rows", rows_cell },
-    { "part", part_cell },
-    { "begins on", facing_side_cell },
-    { "stitches", stitches_cell },
-    { "whole round", round_cell },
-    { "what to do", words_cell },
+    { "rows", rows_cell, false },
+    { "part", part_cell, false },
+    { "begins on", facing_side_cell, false },
+    { "stitches", stitches_cell, true },
+    { "whole round", round_cell, true },
+    { "what to do", words_cell, false },
 };
 
 static const char *const round_lines[] = {
+    "All is in stocking stitch, but for what a line says: right-side rows are knitted, wrong-side "
+    "rows purled; in rounds, all are knitted.",
     "Left and right are those of the right side. The stitches are this piece's and go from the "
     "first of these rows to the last; where rows are rounds, so do those of the whole round.",
     "A round goes through all the pieces that its first line names, from the right edge of each to "
@@ -167,8 +173,10 @@ static const char *const round_lines[] = {
 };
 
 static const char *const hand_lines[] = {
+    "All is in stocking stitch, but for what a line says: right-side rows are knitted, wrong-side "
+    "rows purled; in rounds, all are knitted.",
     "Left and right are those of the right side. The stitches go from the first of these rows to "
-    "the last.",
+    "the last, edge stitches too.",
     "Where a line says nothing of the needles, they stay as they were.",
 };
 
@@ -195,31 +203,93 @@ static columns columns_of(const hw_row_block *blocks, int count)
     return tubes ? rounds : blocks[0].plan->work == HW_WORK_HAND ? hand : bed;
 }
 
-static void run_line(const line *l, const columns *shown)
+static line line_of(const hw_sheet *sheet, const hw_row_sizes *sizes, int size, int run)
+{
+    const hw_rowplan *plan = sizes->blocks[size].plan;
+    const hw_row_run *list = sizes->runs[size].list;
+    const hw_row *first = &plan->rows[list[run].first];
+    return (line){ sheet, plan, &list[run], first, first + list[run].count - 1, NULL };
+}
+
+static void put_line(const line *l, const columns *shown)
 {
     hw_grid_row(l->sheet->grid);
     for (int c = 0; c < shown->count; c++) {
-        shown->list[c].put(l, c);
+        if (l->shared == NULL || !shown->list[c].of_size) {
+            shown->list[c].put(l, c);
+        }
     }
 }
 
-static void block_lines(const hw_sheet *sheet, const hw_row_block *block, const columns *shown)
+static void put_heading(const hw_sheet *sheet, bool begins_piece, const char *words)
 {
-    const hw_rowplan *plan = block->plan;
-    hw_row_runs runs;
-    if (hw_rowplan_runs(plan, sheet->arena, &runs) != HW_OK) {
-        hw_grid_text(sheet->grid, 0, HW_STYLE_PLAIN, NULL);
-        return;
-    }
-    hw_grid_section(
-        sheet->grid, hw_arena_format(sheet->arena, "%s, size %s", block->piece, block->size));
+    hw_grid_row(sheet->grid);
+    hw_grid_line(sheet->grid, begins_piece ? HW_STYLE_PIECE : HW_STYLE_SECTION, words);
+}
+
+/* What does not come out in the sides: on rows that all sizes share, or on a size's own. */
+static void finding_lines(const hw_sheet *sheet, const hw_row_sizes *sizes, int size, bool shared)
+{
+    const hw_rowplan *plan = sizes->blocks[size].plan;
     for (int i = 0; i < plan->finding_count; i++) {
-        hw_sheet_lines(sheet, hw_row_finding_text(&plan->findings[i], sheet->arena));
+        if (hw_row_sizes_finding(sizes, &plan->findings[i]) == shared) {
+            hw_grid_line(sheet->grid, HW_STYLE_PARAGRAPH,
+                hw_row_finding_text(&plan->findings[i], sheet->arena));
+        }
     }
-    for (int i = 0; i < runs.count; i++) {
-        const hw_row_run *run = &runs.list[i];
-        const hw_row *first = &plan->rows[run->first];
-        run_line(&(line){ sheet, plan, run, first, first + run->count - 1 }, shown);
+}
+
+/* Needles and stitches of each size, then the rows that are the same in all of them. */
+static void shared_lines(const hw_sheet *sheet, const hw_row_sizes *sizes, const columns *shown)
+{
+    put_heading(sheet, true,
+        hw_arena_format(sheet->arena, "%s, all sizes: rows 1 to %d", sizes->blocks[0].piece,
+            hw_row_sizes_next(sizes) - 1));
+    finding_lines(sheet, sizes, 0, true);
+    for (int i = 0; i < sizes->count; i++) {
+        line l = line_of(sheet, sizes, i, 0);
+        hw_grid_line(sheet->grid, HW_STYLE_LABEL,
+            hw_arena_format(sheet->arena, "size %s", sizes->blocks[i].size));
+        for (int c = 0; c < shown->count; c++) {
+            if (shown->list[c].of_size) {
+                shown->list[c].put(&l, c);
+            }
+        }
+    }
+    for (int run = 0; run < sizes->shared; run++) {
+        line l = line_of(sheet, sizes, 0, run);
+        l.shared = sizes->words[run];
+        put_line(&l, shown);
+    }
+}
+
+static void size_lines(
+    const hw_sheet *sheet, const hw_row_sizes *sizes, int size, const columns *shown)
+{
+    const hw_row_block *block = &sizes->blocks[size];
+    const char *from = sizes->shared == 0 ? ""
+                                          : hw_arena_format(sheet->arena, ", from row %d on",
+                                                hw_row_sizes_next(sizes));
+    put_heading(sheet, size == 0 && sizes->shared == 0,
+        from == NULL
+            ? NULL
+            : hw_arena_format(sheet->arena, "%s, size %s%s", block->piece, block->size, from));
+    finding_lines(sheet, sizes, size, false);
+    for (int run = sizes->shared; run < sizes->runs[size].count; run++) {
+        line l = line_of(sheet, sizes, size, run);
+        put_line(&l, shown);
+    }
+}
+
+static void piece_lines(const hw_sheet *sheet, const hw_row_sizes *sizes, const columns *shown)
+{
+    if (sizes->shared > 0) {
+        shared_lines(sheet, sizes, shown);
+    }
+    for (int i = 0; i < sizes->count; i++) {
+        if (sizes->shared < sizes->runs[i].count) {
+            size_lines(sheet, sizes, i, shown);
+        }
     }
 }
 
@@ -236,12 +306,16 @@ void hw_sheet_rows(const hw_sheet *sheet, const hw_row_block *blocks, int count)
     for (int c = 0; c < shown.count; c++) {
         hw_grid_text(sheet->grid, c, HW_STYLE_HEAD, shown.list[c].head);
     }
-    for (int i = 0; i < count; i++) {
+    for (int i = 0; i < count;) {
+        hw_row_sizes sizes;
         assert((blocks[i].plan->work == HW_WORK_HAND) == (blocks[0].plan->work == HW_WORK_HAND));
-        block_lines(sheet, &blocks[i], &shown);
+        if (hw_row_sizes_of(&blocks[i], count - i, sheet->arena, &sizes) != HW_OK) {
+            hw_grid_text(sheet->grid, 0, HW_STYLE_PLAIN, NULL);
+            return;
+        }
+        sheet->grid->table.large = sheet->grid->table.large && sizes.count == 1;
+        piece_lines(sheet, &sizes, &shown);
+        i += sizes.count;
     }
-    hw_grid_section(sheet->grid, "how to read this");
-    for (int i = 0; i < shown.line_count; i++) {
-        hw_sheet_lines(sheet, shown.lines[i]);
-    }
+    hw_sheet_reading(sheet, shown.lines, shown.line_count);
 }

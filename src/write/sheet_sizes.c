@@ -1,7 +1,6 @@
 /* The table of sizes: measurements, counts, widths, needles, seams.
  * SPDX-License-Identifier: GPL-3.0-or-later */
-#include <math.h>
-
+#include "core/num.h"
 #include "write/sheets.h"
 
 /* One piece in one size, with all that its rows are made from. */
@@ -275,19 +274,31 @@ static void needle_line(const hw_sheet *sheet, int piece, const needle_row *row)
     }
 }
 
+/* "2.5 left", "1 right", "0"; NULL for refused memory. */
+static char *off_middle(hw_arena *arena, int halves)
+{
+    hw_buf buf;
+    hw_buf_init(&buf, &arena->mem, HW_BUF_LIMIT);
+    hw_num_show(&buf, (halves < 0 ? -halves : halves) / 2.0, 1);
+    hw_buf_text(&buf, halves < 0 ? " left" : halves > 0 ? " right" : "");
+    char *text = hw_buf_keep(&buf, arena);
+    hw_buf_release(&buf);
+    return text;
+}
+
 static void bed_rows(const hw_sheet *sheet, int piece)
 {
     const hw_machine *machine = &sheet->plan->project->machine;
-    if (!(machine->pitch_cm > 0) || machine->needles <= 0) {
+    if (!hw_sheet_on_bed(sheet)) {
         return;
     }
     for (size_t i = 0; i < sizeof needle_rows / sizeof needle_rows[0]; i++) {
         needle_line(sheet, piece, &needle_rows[i]);
     }
-    hw_grid_line(sheet->grid, HW_STYLE_LABEL, "right of the middle, needles");
+    hw_grid_line(sheet->grid, HW_STYLE_LABEL, "off the middle of the bed, needles");
     for (int i = 0; i < sizes_of(sheet); i++) {
-        double needles = spot_at(sheet->plan, i, piece).place->off_centre_halves / 2.0;
-        hw_grid_number(sheet->grid, 1 + i, HW_STYLE_PLAIN, needles, 1);
+        int halves = spot_at(sheet->plan, i, piece).place->off_centre_halves;
+        hw_grid_text(sheet->grid, 1 + i, HW_STYLE_PLAIN, off_middle(sheet->arena, halves));
     }
     for (size_t i = 0; i < sizeof card_rows / sizeof card_rows[0]; i++) {
         if (machine->card_columns > 0 && sheet->plan->motif.fits_card) {
@@ -386,15 +397,13 @@ static void seam_rows(const hw_sheet *sheet)
 static void reading_lines(const hw_sheet *sheet)
 {
     static const char *const lines[] = {
+        "On a machine the purl side faces you: the right edge hangs on the left of the bed.",
         "Cast on: all stitches. Visible: without the edge stitches that a seam takes up.",
         "Left and right: as seen on the right side, the hem down.",
-        "On a machine the purl side faces you: the right edge hangs on the left of the bed.",
         "Break: stitches more (minus: fewer) than the gap between motifs across a seam.",
     };
-    hw_grid_section(sheet->grid, "how to read this");
-    for (size_t i = 0; i < sizeof lines / sizeof lines[0]; i++) {
-        hw_grid_line(sheet->grid, HW_STYLE_SECTION, lines[i]);
-    }
+    int skipped = hw_sheet_on_bed(sheet) ? 0 : 1; /* the first is on the bed */
+    hw_sheet_reading(sheet, lines + skipped, (int)(sizeof lines / sizeof lines[0]) - skipped);
 }
 
 void hw_sheet_sizes(const hw_sheet *sheet)

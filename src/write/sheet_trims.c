@@ -183,12 +183,13 @@ static void ratio_line(const hw_sheet *sheet, int trim, int size, int edge)
     const char *name = hw_trimming_edge(sheet->plan->whole, trim, edge, sheet->arena);
     const char *words = hw_pickup_best_words(share, sheet->arena);
     bool refused = name == NULL || words == NULL;
-    hw_sheet_lines(sheet, refused ? NULL
-                                  : hw_arena_format(sheet->arena, "%s, %s: %s",
-                                        sheet->plan->finished.names[size], name, words));
+    hw_grid_line(sheet->grid, HW_STYLE_PARAGRAPH,
+        refused ? NULL
+                : hw_arena_format(
+                      sheet->arena, "%s, %s: %s", sheet->plan->finished.names[size], name, words));
 }
 
-/* How many in so many rows, where an edge runs up enough: lines that run on over the columns. */
+/* How many in so many rows, where an edge runs up enough. */
 static void ratio_lines(const hw_sheet *sheet, int trim)
 {
     for (int p = 0; p < edges_of(sheet, trim)->count; p++) {
@@ -235,7 +236,7 @@ static void end_words(const hw_sheet *sheet, int trim)
     const hw_trim_kind *kind = &sheet->plan->whole->trims->kinds[trim];
     const hw_edge_run *along = edges_of(sheet, trim);
     bool upright = along->count == 1 && along->parts[0].edge != HW_EDGE_TOP;
-    hw_sheet_lines(sheet,
+    hw_grid_line(sheet->grid, HW_STYLE_PARAGRAPH,
         hw_arena_format(sheet->arena,
             "Stitches are counted from its %s end, as you see it with the fold up and the right "
             "side facing you%s.",
@@ -269,7 +270,8 @@ static void making_up_lines(const hw_sheet *sheet)
         hw_grid_section(sheet->grid, "order of making up: common practice, no source");
     }
     for (int i = 0; i < list.count; i++) {
-        hw_sheet_lines(sheet, hw_arena_format(sheet->arena, "%d. %s", i + 1, list.steps[i]));
+        hw_grid_line(sheet->grid, HW_STYLE_PARAGRAPH,
+            hw_arena_format(sheet->arena, "%d. %s", i + 1, list.steps[i]));
     }
 }
 

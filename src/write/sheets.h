@@ -37,6 +37,9 @@ void hw_sheet_measured(const hw_sheet *sheet);
 void hw_sheet_notes(const hw_sheet *sheet);
 void hw_sheet_basis(const hw_sheet *sheet);
 
+/* Whether pieces stand on the needles of a bed, and are not knitted in the hand. */
+bool hw_sheet_on_bed(const hw_sheet *sheet);
+
 /* Whether rows and shaping of a size are shown: of all, or of the one that was asked for. */
 bool hw_sheet_shows(const hw_plan *plan, int size);
 
@@ -49,8 +52,8 @@ hw_sheet hw_sheet_part(const hw_sheet *sheet, int part);
  * memory. */
 char *hw_sheet_part_name(const hw_sheet *sheet, int part);
 
-/* Add a text in lines that run on over the columns, as a section's do; NULL is refused memory. */
-void hw_sheet_lines(const hw_sheet *sheet, const char *text);
+/* Add a section that says how a table is read, a paragraph to each text. */
+void hw_sheet_reading(const hw_sheet *sheet, const char *const *texts, int count);
 
 /* The first line of a table: the garment's name, and what the table holds. */
 void hw_sheet_title(const hw_sheet *sheet, const char *what);
@@ -66,7 +69,7 @@ typedef struct {
     hw_cell_style style;
 } hw_sheet_lengths;
 
-/* Add rows for lengths; the unit stands in the label: cm to a tenth, inches to a hundredth. */
+/* Add rows for lengths; the unit stands in the label: cm to a tenth, inches to an eighth. */
 void hw_sheet_length_rows(const hw_sheet *sheet, const hw_sheet_lengths *lengths);
 
 /* How a gauge is shown: "in 10 cm", or "in 4 in" where inches alone are, and the factor from the

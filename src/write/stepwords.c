@@ -2,7 +2,11 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "write/stepwords.h"
 
-#include "core/buf.h"
+#include <stdlib.h>
+
+#include "core/steptogether.h"
+
+enum { LISTED = 4 }; /* rows that are listed one by one; more are told by their distance */
 
 static const char *const places[] = {
     [HW_AT_LEFT] = "at the left edge",
@@ -32,6 +36,95 @@ const char *hw_step_ordinal(int n)
     return teen ? "th" : n % 10 == 1 ? "st" : n % 10 == 2 ? "nd" : n % 10 == 3 ? "rd" : "th";
 }
 
+/* ---- Rows ---- */
+
+static int by_number(const void *a, const void *b)
+{
+    return *(const int *)a - *(const int *)b;
+}
+
+void hw_step_sort_rows(int *rows, int count)
+{
+    qsort(rows, (size_t)count, sizeof *rows, by_number);
+}
+
+/* Whether the distances between rows are the first and the second of them in turns; two rows beside
+ * each other, then some that are left out, are better listed. */
+static bool alternate(const int *rows, int count)
+{
+    bool so = count > 2 && (rows[1] - rows[0] == rows[2] - rows[1] ||
+                               (rows[1] - rows[0] > 1 && rows[2] - rows[1] > 1));
+    for (int i = 3; i < count; i++) {
+        so = so && rows[i] - rows[i - 1] == rows[i - 2] - rows[i - 3];
+    }
+    return so;
+}
+
+static void say_every(int every, hw_buf *buf)
+{
+    hw_buf_text(buf, "every ");
+    if (every > 1) {
+        hw_buf_format(buf, "%d%s ", every, hw_step_ordinal(every));
+    }
+}
+
+/* "every 6th row after it", "then alternately every 5th and 6th row" */
+static void say_distances(const int *rows, hw_buf *buf)
+{
+    int every = rows[1] - rows[0];
+    int then = rows[2] - rows[1];
+    if (every == then) {
+        say_every(every, buf);
+        hw_buf_text(buf, "row after it");
+    } else {
+        hw_buf_text(buf, "then alternately ");
+        say_every(every, buf);
+        hw_buf_text(buf, "row and ");
+        say_every(then, buf);
+        hw_buf_text(buf, "row");
+    }
+}
+
+static void say_list(const int *rows, int count, hw_buf *buf)
+{
+    hw_buf_text(buf, count == 1 ? "row " : "rows ");
+    for (int i = 0; i < count; i++) {
+        hw_buf_format(buf, "%s%d", i == 0 ? "" : i + 1 == count ? " and " : ", ", rows[i]);
+    }
+}
+
+static bool beside_each_other(const int *rows, int count)
+{
+    return rows[count - 1] - rows[0] + 1 == count;
+}
+
+void hw_step_say_rows(const int *rows, int count, hw_buf *buf)
+{
+    if (count > LISTED && alternate(rows, count)) {
+        hw_buf_format(buf, " in row %d and ", rows[0]);
+        say_distances(rows, buf);
+        hw_buf_format(buf, ", %d times in all, the last in row %d", count, rows[count - 1]);
+        return;
+    }
+    hw_buf_text(buf, " in ");
+    say_list(rows, count, buf);
+    if (count > LISTED) {
+        hw_buf_format(buf, ", %d times in all", count);
+    }
+}
+
+void hw_step_say_starts(const int *rows, int count, hw_buf *buf)
+{
+    hw_buf_text(buf, " at the start of ");
+    if (count > LISTED && beside_each_other(rows, count)) {
+        hw_buf_format(buf, "each row from %d to %d", rows[0], rows[count - 1]);
+    } else {
+        say_list(rows, count, buf);
+    }
+}
+
+/* ---- Steps ---- */
+
 /* Whether stitches are left unworked at an edge already. */
 static bool more_held(const hw_shape_steps *steps, int which)
 {
@@ -43,7 +136,7 @@ static bool more_held(const hw_shape_steps *steps, int which)
     return found;
 }
 
-static void say_what(const hw_shape_step *step, bool more, hw_buf *buf)
+static void say_what(const hw_shape_step *step, bool more, const char *where, hw_buf *buf)
 {
     static const char *const verbs[HW_STEP_COUNT] = {
         [HW_STEP_DECREASE] = "decrease",
@@ -55,8 +148,9 @@ static void say_what(const hw_shape_step *step, bool more, hw_buf *buf)
         [HW_STEP_END] = "bind off",
     };
     bool held = step->kind == HW_STEP_HOLD;
-    hw_buf_format(buf, "%s %d%s %s%s %s", verbs[step->kind], step->sts, more ? " more" : "",
-        step->sts == 1 ? "stitch" : "stitches", held ? " unworked" : "", places[step->place]);
+    hw_buf_format(buf, "%s %d%s %s%s%s%s", verbs[step->kind], step->sts, more ? " more" : "",
+        step->sts == 1 ? "stitch" : "stitches", held ? " unworked" : "",
+        where[0] == '\0' ? "" : " ", where);
 }
 
 static void say_when(const hw_shape_step *step, hw_buf *buf)
@@ -76,7 +170,7 @@ static void say_when(const hw_shape_step *step, hw_buf *buf)
 static void say_division(const hw_shape_step *step, hw_buf *buf)
 {
     if (step->sts > 0) {
-        say_what(step, false, buf);
+        say_what(step, false, places[step->place], buf);
     } else {
         hw_buf_text(buf, "part the piece in the middle");
     }
@@ -111,18 +205,89 @@ static void say_end(const hw_shape_step *step, bool back, hw_buf *buf)
     }
 }
 
-char *hw_step_words(const hw_shape_steps *steps, int which, hw_arena *arena)
+static int last_row(const hw_shape_step *step)
+{
+    return step->row + (step->times - 1) * step->every;
+}
+
+int hw_step_left_sts(const hw_shape_steps *steps, int which)
+{
+    const hw_shape_step *last = &steps->list[which];
+    for (int i = which + 1; i < steps->count; i++) {
+        const hw_shape_step *step = &steps->list[i];
+        last = hw_step_lead(steps, i) == which && last_row(step) > last_row(last) ? step : last;
+    }
+    return last->left_sts;
+}
+
+int hw_step_lead(const hw_shape_steps *steps, int which)
+{
+    for (int i = 0; i < which; i++) {
+        if (hw_step_joins(&steps->list[i], &steps->list[which])) {
+            return hw_step_lead(steps, i);
+        }
+    }
+    return which;
+}
+
+/* A step and those that it leads, in their rows. */
+typedef struct {
+    int *rows;
+    int count;
+    bool pairs;
+} together;
+
+static bool gather(
+    const hw_shape_steps *steps, int which, int before, hw_arena *arena, together *out)
+{
+    int room = 0;
+    for (int i = which; i < steps->count; i++) {
+        room += steps->list[i].times;
+    }
+    *out = (together){ .rows = hw_arena_get(arena, (size_t)room, sizeof *out->rows) };
+    for (int i = which; i < steps->count && out->rows != NULL; i++) {
+        const hw_shape_step *step = &steps->list[i];
+        bool told = hw_step_lead(steps, i) == which;
+        out->pairs = out->pairs || (told && hw_step_pairs(&steps->list[which], step));
+        for (int k = 0; told && k < step->times; k++) {
+            out->rows[out->count++] = before + step->row + k * step->every;
+        }
+    }
+    return out->rows != NULL;
+}
+
+/* Several steps in one sentence. */
+static void say_together(const hw_shape_step *step, const together *all, hw_buf *buf)
+{
+    say_what(step, false, all->pairs ? "" : places[step->place], buf);
+    if (all->pairs && beside_each_other(all->rows, all->count)) {
+        hw_buf_format(buf, " at the start of the next %d rows", all->count);
+    } else if (all->pairs) {
+        hw_step_say_starts(all->rows, all->count, buf);
+    } else {
+        hw_step_say_rows(all->rows, all->count, buf);
+    }
+}
+
+char *hw_step_words(const hw_shape_steps *steps, int which, int before, hw_arena *arena)
 {
     const hw_shape_step *step = &steps->list[which];
     hw_buf buf;
+    together all;
+    if (!gather(steps, which, before, arena, &all)) {
+        return NULL;
+    }
+    hw_step_sort_rows(all.rows, all.count);
     hw_buf_init(&buf, &arena->mem, HW_BUF_LIMIT);
     if (step->kind == HW_STEP_END) {
         say_end(step, comes_back(steps, step->place), &buf);
     } else if (step->kind == HW_STEP_DIVIDE) {
         say_division(step, &buf);
+    } else if (all.count > step->times) {
+        say_together(step, &all, &buf);
     } else {
         bool more = step->times > 1 || more_held(steps, which);
-        say_what(step, step->kind == HW_STEP_HOLD && more, &buf);
+        say_what(step, step->kind == HW_STEP_HOLD && more, places[step->place], &buf);
         say_when(step, &buf);
     }
     char *text = hw_buf_keep(&buf, arena);

@@ -52,15 +52,10 @@ static bool stacked(const group *g, const hw_cell *cell, int column)
     return g->squares[column] && cell->kind == HW_CELL_COUNT && cell->style == HW_STYLE_HEAD;
 }
 
-static bool runs_on(const hw_cell *cell)
-{
-    return cell->style == HW_STYLE_TITLE || cell->style == HW_STYLE_SECTION;
-}
-
 static int cell_lines(const group *g, int row, int column)
 {
     const hw_cell *cell = hw_cells_at(g->table, row, column);
-    if (g->widths[column] == 0 || runs_on(cell)) {
+    if (g->widths[column] == 0 || hw_columns_run_on(cell)) {
         return 0;
     }
     char room[HW_COLUMNS_CELL_ROOM];
@@ -164,6 +159,11 @@ static bool has_style(const group *g, int row_number, hw_cell_style style)
     return first->kind == HW_CELL_TEXT && first->style == style;
 }
 
+static bool begins_section(const group *g, int row_number)
+{
+    return has_style(g, row_number, HW_STYLE_SECTION) || has_style(g, row_number, HW_STYLE_PIECE);
+}
+
 /* Whether a row has anything to show in the columns of a fold. */
 static bool filled(const group *g, const fold *f, int row_number)
 {
@@ -181,10 +181,10 @@ static bool shown_again(const group *g, const fold *f, int row_number)
 {
     bool empty = hw_cells_at(g->table, row_number, 0)->kind == HW_CELL_EMPTY;
     int from = row_number + (empty && !filled(g, f, row_number) ? 1 : 0);
-    if (from >= g->to || !has_style(g, from, HW_STYLE_SECTION)) {
+    if (from >= g->to || !begins_section(g, from)) {
         return filled(g, f, row_number);
     }
-    for (int r = from + 1; r < g->to && !has_style(g, r, HW_STYLE_SECTION); r++) {
+    for (int r = from + 1; r < g->to && !begins_section(g, r); r++) {
         if (filled(g, f, r)) {
             return true;
         }
@@ -195,14 +195,14 @@ static bool shown_again(const group *g, const fold *f, int row_number)
 static void rows(const group *g, const fold *f, int width, line *l)
 {
     for (int r = g->from; r < g->to; r++) {
-        const char *words = hw_cells_at(g->table, r, 0)->text;
+        const hw_cell *first = hw_cells_at(g->table, r, 0);
         if (f->again && !shown_again(g, f, r)) {
             continue;
         }
         if (has_style(g, r, HW_STYLE_TITLE)) {
-            title(words, width, l);
-        } else if (has_style(g, r, HW_STYLE_SECTION)) {
-            (void)run_on(words, width, l); /* nothing is drawn below it */
+            title(first->text, width, l);
+        } else if (first->kind == HW_CELL_TEXT && hw_columns_run_on(first)) {
+            (void)run_on(first->text, width, l); /* nothing is drawn below it */
         } else {
             row(g, f, r, l);
         }

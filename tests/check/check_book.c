@@ -14,6 +14,7 @@
 #include "shell/io.h"
 #include "shell/reread.h"
 #include "support.h"
+#include "write/columns.h"
 #include "write/grid.h"
 
 enum { BOOK_LIMIT = 1000000, LONGEST_CELL = 32767 }; /* the latter: the library's own limit */
@@ -130,9 +131,16 @@ START_TEST(looks)
     has(sheet, "state=\"frozen\"");
     has(sheet, "xSplit=\"1\" ySplit=\"2\"");
     has(sheet, "orientation=\"landscape\"");
-    has(sheet, "fitToHeight=\"0\"");
+    has(sheet, "<rowBreaks "); /* where pages begin, which fitting to pages would undo */
+    has(sheet, " scale=\"");
+    ck_assert_int_eq(count(sheet, "fitToPage"), 0);
     has(sheet, "numberStoredAsText=\"1\"");
-    ck_assert_int_eq(count(sheet, "<mergeCell "), 0);
+    int running = 0;
+    for (int r = 0; r < tables.tables[0].rows; r++) {
+        running += hw_columns_run_on(hw_cells_at(&tables.tables[0], r, 0));
+    }
+    ck_assert_int_gt(running, 5);
+    ck_assert_int_eq(count(sheet, "<mergeCell "), running);
     int figure = 0;
     while (strcmp(tables.tables[figure].name, "Chart") != 0) {
         figure++;
@@ -140,6 +148,7 @@ START_TEST(looks)
     char name[64];
     (void)snprintf(name, sizeof name, "xl/worksheets/sheet%d.xml", figure + 1);
     const char *chart = part(name);
+    has(chart, "fitToPage=\"1\"");                    /* a table of one page stays on it */
     ck_assert_int_gt(count(chart, "<mergeCell "), 5); /* facts run over the narrow columns */
     const char *styles = part("xl/styles.xml");
     has(styles, "9C0006");

@@ -78,7 +78,7 @@ static const char *const words[] = {
     [KNITTED] = "and keeps them",
     [CARD_FIT] = "does not divide the",
     [PUNCH] = "stands centred on the bed",
-    [PUNCH_OFF] = "No one card centres every piece",
+    [PUNCH_OFF] = "No one card lets every piece stand",
     [NO_CONTRAST] = "Without a contrast stitch",
     [NO_BACKGROUND] = "Contrast throughout",
     [LONG_FLOAT] = "The longest float is",
@@ -94,7 +94,7 @@ static const char *const words[] = {
     [IDLE_EASE] = "changes nothing",
     [PICOT] = "a picot fold wants an odd one",
     [OFF_CENTRE] = "beside the middle",
-    [SEAM] = "off at the seam",
+    [SEAM] = "row named break",
     [MEMORY] = "from memory",
     [BETWEEN] = "filled in between",
     [BAND_START] = "waits at the other side",
@@ -233,18 +233,18 @@ static const row rows[] = {
     { QUIET(NO_GAP, HEM("79.2, 85"), CHOICES("tolerance: 0.4")),
         { { OUTSIDE, 2, "Size large, back: 105 sts (42 cm) is outside the tolerance of 0.4 cm",
             "Wanted 42.5 cm; the nearest counts are 105 sts (42 cm) and 108 sts (43.2 cm). What "
-            "would help: ease that makes this piece 0.1 cm narrower (a finished hem 0.2 cm "
+            "would help: a piece 0.1 cm narrower by `ease` (a finished hem 0.2 cm "
             "smaller); or a band of 24.94 and plain fabric of 24.94 stitches in 10 cm, in place of "
             "25 and 25; or gap " } } },
     /* In inches a tenth of a centimetre is shown as no eighth at all; 1/8 in is the least. */
     { QUIET(NO_GAP, HEM("79.2, 85"), CHOICES("tolerance: 0.4 cm"),
           { "title: Quiet\n", "title: Quiet\nunits: both\n" }, { "depth: 4", "depth: 4 cm" }),
-        { { OUTSIDE, 2, "makes this piece 0.2 cm (1/8 in) narrower", NULL } } },
+        { { OUTSIDE, 2, "a piece 0.2 cm (1/8 in) narrower", NULL } } },
     /* Wider: 83.6 / 2 = 41.8 cm, 104.5 stitches; 105 are 42 cm, 0.2 off; within 0.1 by 0.1. 25 x 42
      * / 41.9 is 25.0597, a band finer by 25.06. */
     { QUIET(NO_GAP, HEM("79.2, 83.6"), CHOICES("tolerance: 0.1")),
         { { OUTSIDE, 2, "Size large, front: 105 sts (42 cm) is outside",
-            "makes this piece 0.1 cm wider (a finished hem 0.2 cm larger); or a band of 25.06 and "
+            "a piece 0.1 cm wider by `ease` (a finished hem 0.2 cm larger); or a band of 25.06 and "
             "plain fabric of 25.06 stitches in 10 cm, in place of 25 and 25" } } },
     /* The card is not punched. By hand: 101 stitches from L50, motif on L48, column (-48 + 12) mod
      * 24 = 12; 107 from L53, motif on L51, column 9: both a multiple of 3. 104 from L52: L50 gets
@@ -254,7 +254,7 @@ static const row rows[] = {
         { { PUNCH, 1, "starts in column 1 (column 1 works needle L12)", NULL } } },
     { QUIET({ "\n  card start: 1", "" }, HEM("79.2, 81.6")),
         { { PUNCH_OFF, 1, "first figure in column 1 (column 1 works needle L12)",
-            "front in size large, stands 1 needle off the middle" } } },
+            "front in size large, then stands 1 needle off the middle" } } },
     { .from = QUIET({ "\n  card start: 1", "" }, { "machine: standard", "machine: hand" }) },
     { QUIET({ CHART, "    o\n    .\n  gap: 2" }),
         { { NO_CONTRAST, 1, "Without a contrast stitch: 1 row of the motif", NULL } } },
@@ -295,20 +295,23 @@ static const row rows[] = {
     { .from = QUIET({ "depth: 4\n", "depth: 4\n  fold: picot\n" }) },
     { QUIET({ "depth: 4\n", "depth: 4\n  fold: picot\n" }, HEM("79.2, 81.6")),
         { { PICOT, 1, "front and back, large: the count is even", NULL } } },
+    /* By hand eyelets go over any count. */
+    { .from = QUIET({ "depth: 4\n", "depth: 4\n  fold: picot\n" }, HEM("79.2, 81.6"),
+          { "machine: standard", "machine: hand" }) },
     { .from = QUIET({ "depth: 4\n", "depth: 4\n  fold: purl row\n" }, HEM("79.2, 81.6")) },
     /* Repeat 3 with gap 1, centred: 98 and 104 without margins, and both seams want one. */
     { QUIET({ CHART, "    o.\n    o.\n  gap: 1" }, HEM("78.4, 83.2"),
           CHOICES("always centred: yes, seam weight: 0.1")),
         { { SEAM, 1,
-            "Seam front right to back left and Seam front left to back right, all sizes: the gap "
+            "front right to back left and front left to back right, all sizes: at the seam the gap "
             "between the motifs is up to 1 stitch (4 mm) off",
             NULL } } },
     /* 100 and 106 with margins of 1 at every edge: a plain stitch too many at each seam. */
     { QUIET({ CHART, "    o.\n    o.\n  gap: 1" }, HEM("80, 84.8"),
           CHOICES("always centred: yes, seam weight: 0.1")),
         { { SEAM, 1,
-            "Seam front left to back right, all sizes: the gap between the motifs is up to 1 "
-            "stitch (4 mm) off",
+            "front left to back right, all sizes: at the seam the gap between the motifs is up to "
+            "1 stitch (4 mm) off",
             NULL } } },
     /* M1 of the table is from memory: chest 6 months; not 4 years. What follows from the chest
      * rests on it too; the hem is given, and the height is from another source. */
@@ -332,12 +335,12 @@ static const row rows[] = {
           "main: {swatches: [{stitches: 25, width: 9.5, rows: 35, length: 10}, {stitches: 25, "
           "width: 10.5, rows: 35, length: 10}, {stitches: 25, width: 10, rows: 35, length: "
           "10}]}" }),
-        { { UNSURE, 2, "front, all sizes", "more measured places" } } },
+        { { UNSURE, 1, "front (all sizes) and back (all sizes)", "more measured places" } } },
     { QUIET({ "  band: {stitches: 25, rows: 35}",
           "  band: {swatches: [{stitches: 25, width: 9.5, rows: 35, length: 10}, {stitches: 25, "
           "width: 10.5, rows: 35, length: 10}, {stitches: 25, width: 10, rows: 35, length: "
           "10}]}" }),
-        { { UNSURE, 2, "back, all sizes", "more measured places" } } },
+        { { UNSURE, 1, "front (all sizes) and back (all sizes)", "more measured places" } } },
     /* 4 cm are 13 rows of facing, 1 of the fold, 6 plain below 2 of the band: the 21st begins where
      * the first did. With 14 of facing the 22nd begins at the left, where 21 rows before it have
      * brought the carriage. Told where the second yarn waits at the right alone. A carriage that

@@ -3,6 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "core/num.h"
 #include "example_plan.h"
 #include "support.h"
 #include "write/csv.h"
@@ -55,6 +56,10 @@ static void is_cell(const hw_cell *cell, const char *field)
         ck_assert_str_eq(field, "");
     } else if (cell->kind == HW_CELL_TEXT) {
         ck_assert_str_eq(field + (field[0] == '\'' && cell->text[0] != '\''), cell->text);
+    } else if (cell->kind == HW_CELL_EIGHTHS) {
+        double found = 0; /* as knitters write it: 12 3/8 */
+        ck_assert_int_eq(hw_num_parse(field, strlen(field), &found, NULL), HW_OK);
+        ck_assert_double_eq_tol(found, cell->number, 1e-9);
     } else {
         char *end = NULL;
         double found = strtod(field, &end);

@@ -197,6 +197,7 @@ static void is_cell(const hw_cell *cell, json_t *value)
         ck_assert_double_eq_tol(json_number_value(value), cell->number, 1e-12);
         break;
     case HW_CELL_NUMBER:
+    case HW_CELL_EIGHTHS:
         ck_assert(json_is_real(value));
         ck_assert_double_eq_tol(json_number_value(value), cell->number, 1e-12);
         break;

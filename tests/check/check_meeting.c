@@ -62,6 +62,20 @@ static const row rows[] = {
     { .bands = BAND("yoke", "back", "above fold: 20"),
         .words = "the same number of rows below",
         .times = 0 },
+    /* The sides are 30 and 33 cm: 66 rows of 1/3 cm below the one belt, an even number with the
+     * hem's 20, and 75 below the other, which gets 76. */
+    { .bands = BAND("belt", "[back, front]", "below underarm: 2"),
+        .words = "Band belt, in one: it ends up to 1 row nearer to the underarm on one piece than "
+                 "on another",
+        .times = 1 },
+    { .bands = BAND("belt", "[back, front]", "below underarm: 2"),
+        .words = "Band belt, in one: on one piece or more it lies a row (3 mm) higher or lower",
+        .times = 1 },
+    /* 15.7 cm above the hem are 47.1 rows, for which 48 are knitted; 16 cm are 48. */
+    { .bands = BAND("yoke", "back", "above fold: 19.7"),
+        .words = "Band yoke, in one: on one piece or more it lies a row (3 mm) higher or lower",
+        .times = 1 },
+    { .bands = BAND("yoke", "back", "above fold: 20"), .words = "higher or lower", .times = 0 },
     /* 250 stitches on 200 needles: see the suite of trims. */
     { .trims = "  placket: {gauge: {stitches: 50, rows: 75}}\n",
         .words = "placket, in one: it has up to 250 stitches and the bed 200 needles",

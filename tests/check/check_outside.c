@@ -140,7 +140,7 @@ static void check_mend(const hw_plan *plan, int i, const char *text, double *sho
 {
     const int counts[] = { plan->near[i].below.visible_sts, plan->near[i].above.visible_sts };
     double tolerance_cm = plan->project->choices.tolerance_cm + 1e-6;
-    double wider_cm = number_after(text, "makes this piece ");
+    double wider_cm = number_after(text, "would help: a piece ");
     wider_cm *= strstr(text, " narrower") != NULL ? -1 : 1;
     double finer = number_after(text, "a band of ") / 25;
     double off_cm[2] = { 1000, 1000 };

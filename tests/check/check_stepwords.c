@@ -26,7 +26,7 @@ static void expect_words(const spoken *list, int count)
     }
     hw_shape_steps all = { .list = steps, .count = count };
     for (int i = 0; i < count; i++) {
-        ck_assert_str_eq(hw_step_words(&all, i, &arena), list[i].words);
+        ck_assert_str_eq(hw_step_words(&all, i, 1, &arena), list[i].words);
     }
     hw_check_close(&arena, &heap);
 }
@@ -78,8 +78,44 @@ START_TEST(short_rows)
 }
 END_TEST
 
+/* Rows are counted from 101 on. "Bind off so many at the start of the next rows" and "alternately
+ * every 5th and 6th row": as patterns are worded, common practice, no source. */
+START_TEST(steps_together)
+{
+    hw_arena arena;
+    hw_check_heap heap;
+    hw_check_open(&arena, &heap, 0, false);
+    hw_shape_step list[] = {
+        { HW_STEP_BIND_OFF, HW_AT_LEFT, 0, 0, 1, 7, 93 },
+        { HW_STEP_BIND_OFF, HW_AT_RIGHT, 1, 0, 1, 7, 86 },
+        { HW_STEP_BIND_OFF, HW_AT_RIGHT, 2, 4, 2, 3, 77 },
+        { HW_STEP_BIND_OFF, HW_AT_LEFT, 3, 4, 2, 3, 74 },
+        { HW_STEP_DECREASE, HW_AT_BOTH, 10, 11, 3, 1, 66 },
+        { HW_STEP_DECREASE, HW_AT_BOTH, 15, 11, 3, 1, 62 },
+        { HW_STEP_BIND_OFF, HW_AT_LEFT, 50, 0, 1, 2, 60 },
+        { HW_STEP_BIND_OFF, HW_AT_RIGHT, 51, 0, 1, 3, 57 },
+    };
+    hw_shape_steps steps = { .list = list, .count = 8 };
+    static const int leads[] = { 0, 0, 2, 2, 4, 4, 6, 7 };
+    for (int i = 0; i < steps.count; i++) {
+        ck_assert_int_eq(hw_step_lead(&steps, i), leads[i]);
+    }
+    ck_assert_str_eq(hw_step_words(&steps, 0, 101, &arena),
+        "bind off 7 stitches at the start of the next 2 rows");
+    ck_assert_int_eq(hw_step_left_sts(&steps, 0), 86);
+    ck_assert_str_eq(hw_step_words(&steps, 2, 101, &arena),
+        "bind off 3 stitches at the start of rows 103, 104, 107 and 108");
+    ck_assert_str_eq(hw_step_words(&steps, 4, 101, &arena),
+        "decrease 1 stitch at each end in row 111 and then alternately every 5th row and every "
+        "6th row, 6 times in all, the last in row 138");
+    ck_assert_int_eq(hw_step_left_sts(&steps, 4), 62);
+    ck_assert_str_eq(hw_step_words(&steps, 6, 101, &arena), "bind off 2 stitches at the left edge");
+    hw_check_close(&arena, &heap);
+}
+END_TEST
+
 int main(void)
 {
-    const TTest *const tests[] = { changes, short_rows };
+    const TTest *const tests[] = { changes, short_rows, steps_together };
     return hw_check_run(hw_check_suite("stepwords", tests, sizeof tests / sizeof tests[0]));
 }

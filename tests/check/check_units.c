@@ -154,6 +154,23 @@ START_TEST(inches_read_back)
 }
 END_TEST
 
+/* By hand: 23.622 lies between 23 4.976/8 and 23 5/8; a sixteenth is half an eighth, and ties go
+ * up. */
+START_TEST(inches_to_the_eighth)
+{
+    char room[HW_INCHES_ROOM];
+    ck_assert_double_eq_tol(hw_inches_round(23.622), 23.625, 1e-12);
+    ck_assert_double_eq_tol(hw_inches_round(0.0625), 0.125, 1e-12);
+    ck_assert_double_eq_tol(hw_inches_round(-0.0625), 0, 1e-12);
+    hw_inches_text(23.622, room);
+    ck_assert_str_eq(room, "23 5/8");
+    hw_inches_text(-0.375, room);
+    ck_assert_str_eq(room, "-3/8");
+    hw_inches_text(12, room);
+    ck_assert_str_eq(room, "12");
+}
+END_TEST
+
 #define ROWS(table) ((int)(sizeof(table) / sizeof((table)[0])))
 
 int main(void)
@@ -166,6 +183,7 @@ int main(void)
     tcase_add_test(lengths_case, an_unknown_unit_changes_nothing);
     tcase_add_loop_test(lengths_case, lengths_are_shown, 0, ROWS(shown));
     tcase_add_test(lengths_case, inches_read_back);
+    tcase_add_test(lengths_case, inches_to_the_eighth);
     suite_add_tcase(suite, lengths_case);
     return hw_check_run(suite);
 }
