@@ -74,11 +74,9 @@ typedef struct {
  *      its own; card held at the band's first row. While band row k is knitted, row k + 1 is
  *      brought out; the last brings out none, so the plain row after it finds all needles back
  *      [R1]. A direct carriage reads row k in band row k, and needs no set-up row.
- *   2. A band begins at home, where the second yarn waits [P1]. What lies below it has then an even
- *      number of rows. One loose or purl fold row makes it odd: one row of the facing or of the
- *      plain rows below has to go or to come.
- *   3. A band ends at home, so that the second yarn comes off where it went in [P1]. That is so
- *      for an even number of rows. (2 and 3 do not bind where either side serves.)
+ *   2. A band begins at home, where the second yarn waits [P1]: an even number of rows lies below.
+ *   3. A band ends at home, so that the second yarn comes off where it went in [P1]: an even number
+ *      of rows. (2 and 3 do not bind where either side serves.)
  *   4. Hanging the hem and joining it have no side: the loops hang on the needles.
  *   5. Groups of stitches change at the start of a row, so shaping belongs to the side at which
  *      the first row above the hem begins (derived): hw_rowplan_above tells it beforehand.

@@ -1,11 +1,10 @@
-/* Runs of rows, their words, the table and the JSON of them.
+/* Runs of rows, their words, the table of them.
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include <string.h>
 
 #include "example_plan.h"
 #include "example_rows.h"
 #include "support.h"
-#include "write/jsonrows.h"
 #include "write/sheetrows.h"
 
 static hw_arena arena;
@@ -373,35 +372,14 @@ START_TEST(table_for_the_hand)
 }
 END_TEST
 
-/* The example in rounds up to row 22, first of two pieces of 22 and 30 stitches; then 3 are bound
- * off at the right in row 23. Words: own choice. */
-static hw_rowplan made_in_rounds(void)
-{
-    static const char *const names[] = { "front", "back" };
-    static const int cast_on_sts[] = { 22, 30 };
-    static int sts[22];
-    static const hw_row_tube tube = { names, cast_on_sts, 2, sts };
-    for (int i = 0; i < 22; i++) {
-        sts[i] = i < 21 ? 52 : 48;
-    }
-    example_rows_shape(&e);
-    e.machine = (hw_machine){ .title = "Hand", .needles = HW_MAX_STS };
-    e.list[0] = (hw_shape_step){ HW_STEP_BIND_OFF, HW_AT_RIGHT, .row = 2, .times = 1, .sts = 3 };
-    e.list[1] = (hw_shape_step){ HW_STEP_DECREASE, HW_AT_BOTH, .row = 1, .times = 1, .sts = 1 };
-    e.shape.first_start = HW_RIGHT;
-    e.task.round_rows = 22;
-    hw_rowplan plan = made();
-    plan.tube = &tube;
-    return plan;
-}
-
 START_TEST(table_for_rounds)
 {
-    hw_rowplan plan = made_in_rounds();
+    hw_rowplan plan = example_rows_round(&e, &arena);
     hw_table t = table_of(&plan);
     is_text(under(&t, 4, "what to do"),
         "In rounds together with back: cast on 52 stitches in all over a thread that is taken out "
-        "later, join them into a round without twisting them, and hang a marker where it begins "
+        "later (provisionally), join them into a round without twisting them, and hang a marker "
+        "where it begins "
         "and one behind each piece but the last: front 22, back 30. These lines are for front. "
         "Needles: 1 to 3 sizes thinner than for the swatch.");
     ck_assert_int_eq((int)under(&t, 4, "whole round")->number, 52);
@@ -423,12 +401,12 @@ END_TEST
 /* A piece that is a round of its own has one marker, and nothing waits where its rows turn. */
 START_TEST(words_for_one_piece)
 {
-    hw_rowplan plan = made_in_rounds();
+    hw_rowplan plan = example_rows_round(&e, &arena);
     plan.tube = NULL;
     hw_row_runs runs = runs_of(&plan);
     ck_assert_ptr_nonnull(strstr(hw_rowwords_run(&plan, &runs.list[0], &arena),
-        "Cast on 22 stitches over a thread that is taken out later and join them into a round "
-        "without twisting them, with a marker where it begins."));
+        "Cast on 22 stitches over a thread that is taken out later (provisionally) and join them "
+        "into a round without twisting them, with a marker where it begins."));
     ck_assert_str_eq(hw_rowwords_run(&plan, &runs.list[5], &arena),
         "Decrease 1 stitch on both sides of the marker.");
     ck_assert_str_eq(hw_rowwords_run(&plan, &runs.list[6], &arena),
@@ -457,137 +435,10 @@ START_TEST(rows_of_chart_and_card)
 }
 END_TEST
 
-static const hw_rowplan *written;
-
-static void write_rows(hw_json_writer *w)
-{
-    hw_json_rows(w, &(hw_row_block){ "back", "92", written }, 1);
-}
-
-/* The blocks of a plan, written and read back; the caller's to give back. */
-static json_t *json_of(const hw_rowplan *plan)
-{
-    hw_buf buf;
-    hw_buf_init(&buf, &arena.mem, HW_BUF_LIMIT);
-    hw_json_writer w = { .arena = &arena, .buf = &buf, .status = HW_OK };
-    written = plan;
-    hw_buf_text(&buf, "{");
-    hw_json_list(&w, "rows", write_rows);
-    hw_buf_text(&buf, "}");
-    ck_assert_int_eq(w.status, HW_OK);
-    json_t *top = json_loadb(buf.text, buf.len, JSON_REJECT_DUPLICATES, NULL);
-    ck_assert_ptr_nonnull(top);
-    json_t *array = json_incref(json_object_get(top, "rows"));
-    json_decref(top);
-    hw_buf_release(&buf);
-    ck_assert_int_eq((int)json_array_size(array), 1);
-    return array;
-}
-
-static const char *word(const json_t *object, const char *key)
-{
-    const char *text = json_string_value(json_object_get(object, key));
-    return text == NULL ? "not a text" : text;
-}
-
-static int number(const json_t *object, const char *key)
-{
-    const json_t *value = json_object_get(object, key);
-    return json_is_integer(value) ? (int)json_integer_value(value) : -999;
-}
-
-/* The example's rows by hand, as in check_rowplan.c. */
-START_TEST(json_for_a_bed)
-{
-    example_rows_shape(&e);
-    hw_rowplan plan = made();
-    json_t *array = json_of(&plan);
-    const json_t *block = json_array_get(array, 0);
-    ck_assert_str_eq(word(block, "piece"), "back");
-    ck_assert_str_eq(word(block, "work"), "pre-selecting");
-    ck_assert_str_eq(word(block, "start_side"), "right");
-    ck_assert_str_eq(word(block, "cast_on"), "open");
-    ck_assert_str_eq(word(block, "closing"), "hung");
-    ck_assert_int_eq(number(block, "hem_rows"), 20);
-    const json_t *rows = json_object_get(block, "rows");
-    ck_assert_int_eq((int)json_array_size(rows), 34);
-    const json_t *row = json_array_get(rows, 12);
-    ck_assert_int_eq(number(row, "number"), 13);
-    ck_assert_str_eq(word(row, "kind"), "band");
-    ck_assert_str_eq(word(row, "carriage_before"), "right");
-    ck_assert_str_eq(word(row, "begins_at"), "left");
-    ck_assert(json_is_null(json_object_get(row, "right_side")));
-    ck_assert_str_eq(word(row, "setting"), "two colours, selecting");
-    ck_assert_str_eq(word(row, "card"), "moving");
-    ck_assert_int_eq(number(row, "card_row"), 2);
-    ck_assert_int_eq(number(row, "card_row_in_view"), 9);
-    ck_assert_int_eq(number(row, "band"), 0);
-    ck_assert_int_eq(number(row, "chart_row"), 1);
-    ck_assert_int_eq(number(row, "first_needle"), -11);
-    ck_assert_int_eq(number(row, "last_needle"), 10);
-    const json_t *feeders = json_object_get(row, "feeders");
-    ck_assert_str_eq(json_string_value(json_array_get(feeders, 1)), "contrast");
-    row = json_array_get(rows, 30);
-    ck_assert_int_eq(number(row, "number"), 27);
-    ck_assert_str_eq(word(row, "part"), "right half");
-    ck_assert(json_is_null(json_object_get(row, "band")));
-    const json_t *hands = json_object_get(row, "hand");
-    ck_assert_str_eq(word(json_array_get(hands, 1), "what"), "counter");
-    ck_assert_int_eq(number(json_array_get(hands, 1), "number"), 26);
-    hands = json_object_get(json_array_get(rows, 33), "hand");
-    ck_assert_str_eq(word(json_array_get(hands, 0), "when"), "after");
-    const json_t *step = json_object_get(json_array_get(hands, 0), "step");
-    ck_assert_str_eq(word(step, "kind"), "end");
-    ck_assert_str_eq(word(step, "place"), "both");
-    json_decref(array);
-}
-END_TEST
-
-START_TEST(json_for_the_hand)
-{
-    e.machine = (hw_machine){ .title = "Hand", .needles = HW_MAX_STS };
-    hw_hem hem = e.hem;
-    hem.fold = HW_FOLD_LOOSE;
-    hem.fold_rows = 1;
-    example_rows_hem(&e, &hem);
-    hw_rowplan plan = made();
-    json_t *array = json_of(&plan);
-    const json_t *rows = json_object_get(json_array_get(array, 0), "rows");
-    const json_t *row = json_array_get(rows, 10);
-    ck_assert_str_eq(word(row, "dial"), "loosest");
-    ck_assert_str_eq(word(row, "begins_at"), "right");
-    ck_assert(json_is_true(json_object_get(row, "right_side")));
-    ck_assert(json_is_null(json_object_get(row, "carriage_before")));
-    ck_assert(json_is_null(json_object_get(row, "first_needle")));
-    json_decref(array);
-}
-END_TEST
-
-START_TEST(json_for_rounds)
-{
-    hw_rowplan plan = made_in_rounds();
-    json_t *array = json_of(&plan);
-    const json_t *block = json_array_get(array, 0);
-    ck_assert(json_is_true(json_object_get(block, "in_rounds")));
-    ck_assert_int_eq(number(block, "round_rows"), 22);
-    const json_t *names = json_object_get(block, "round_pieces");
-    ck_assert_int_eq((int)json_array_size(names), 2);
-    ck_assert_str_eq(json_string_value(json_array_get(names, 1)), "back");
-    const json_t *rows = json_object_get(block, "rows");
-    ck_assert_int_eq(number(json_array_get(rows, 21), "round_stitches"), 48);
-    const json_t *row = json_array_get(rows, 22);
-    ck_assert(json_is_null(json_object_get(row, "round_stitches")));
-    const json_t *hand = json_array_get(json_object_get(row, "hand"), 0);
-    ck_assert_str_eq(word(hand, "what"), "into rows");
-    ck_assert_int_eq(number(hand, "stitches"), 22);
-    json_decref(array);
-}
-END_TEST
-
 /* Each request refused in turn. */
 START_TEST(no_memory)
 {
-    hw_rowplan plan = made_in_rounds();
+    hw_rowplan plan = example_rows_round(&e, &arena);
     hw_status status = HW_ERR_NOMEM;
     long n = 1;
     for (; status != HW_OK; n++) {
@@ -612,7 +463,7 @@ int main(void)
     const TTest *const tests[] = { runs_of_a_hem, runs_with_shaping, steps_inside_a_run,
         runs_by_chance, steps_told_together, whose_card, neck_by_hand, table_for_a_bed,
         table_of_sizes, table_for_the_hand, table_for_rounds, words_for_one_piece,
-        rows_of_chart_and_card, json_for_a_bed, json_for_the_hand, json_for_rounds, no_memory };
+        rows_of_chart_and_card, no_memory };
     Suite *suite = suite_create("row runs");
     TCase *tcase = tcase_create("all");
     tcase_set_timeout(tcase, 60); /* sanitizers on a busy machine */

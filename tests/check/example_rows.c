@@ -103,3 +103,24 @@ hw_hem example_rows_chance(unsigned *state)
     hem.fold = hem.fold_rows == 0 ? HW_FOLD_NONE : HW_FOLD_LOOSE;
     return hem;
 }
+
+hw_rowplan example_rows_round(rows_example *e, hw_arena *arena)
+{
+    static const char *const names[] = { "front", "back" };
+    static const int cast_on_sts[] = { 22, 30 };
+    static int sts[22];
+    static const hw_row_tube tube = { names, cast_on_sts, 2, sts };
+    for (int i = 0; i < 22; i++) {
+        sts[i] = i < 21 ? 52 : 48;
+    }
+    example_rows_shape(e);
+    e->machine = (hw_machine){ .title = "Hand", .needles = HW_MAX_STS };
+    e->list[0] = (hw_shape_step){ HW_STEP_BIND_OFF, HW_AT_RIGHT, .row = 2, .times = 1, .sts = 3 };
+    e->list[1] = (hw_shape_step){ HW_STEP_DECREASE, HW_AT_BOTH, .row = 1, .times = 1, .sts = 1 };
+    e->shape.first_start = HW_RIGHT;
+    e->task.round_rows = 22;
+    hw_rowplan plan = { 0 };
+    ck_assert_int_eq(hw_rowplan_make(&e->task, arena, &plan, NULL), HW_OK);
+    plan.tube = &tube;
+    return plan;
+}

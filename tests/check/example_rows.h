@@ -36,6 +36,10 @@ void example_rows_hem(rows_example *e, const hw_hem *hem);
  * middle in row 6, 1 decreased at each neck edge in row 8, and what is left ended. */
 void example_rows_shape(rows_example *e);
 
+/* In rounds up to row 22, by hand, first of two pieces of 22 and 30 stitches; then 3 are bound off
+ * at the right in row 23. */
+hw_rowplan example_rows_round(rows_example *e, hw_arena *arena);
+
 /* A hem by chance, 1 to ROWS_MOST_BAND band rows, with or without a loose fold row. */
 hw_hem example_rows_chance(unsigned *state);
 
