@@ -117,7 +117,8 @@ def known():
             garment = re.search(r"^garment: (\S+)", words, re.M).group(1)
             edges, rings = GARMENTS[garment][2], RINGS.get(garment, [])
             rounds = "in rounds: yes" in words
-            yield demo, folder, {**NONE, "machine": MACHINES[machine], "rounds": rounds,
+            below = re.findall(r"^  (\w+):\n(?:    .*\n)*?    below underarm: (\S+)$", words, re.M)
+            yield demo, folder, {**NONE, "below": {name: float(cm) for name, cm in below}, "machine": MACHINES[machine], "rounds": rounds,
                                  "rings": rings,
                                  "either_side": "second yarn: either side" in words,
                                  "edges": ring_edges(edges, rings) if rounds else edges}

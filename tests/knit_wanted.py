@@ -618,7 +618,8 @@ def underarms(plan, done):
                     between.add(at_underarm - max(rows) - 1)
             need(len(between) <= 1, "band", band, size, "rows to the underarm", between)
             for count in between:
-                need(abs(count - cm * main) <= 1.5, "band", band, size, count, "rows for", cm, "cm")
+                need(abs(count - cm * main) <= 0.5 + HAIR, "band", band, size, count, "rows for", cm,
+                     "cm")
     for band, cm in plan.project["above"].items():
         for (name, size, number), upper in plan.uppers.items():
             if plan.bands[number - 1] == band:

@@ -11,7 +11,8 @@ typedef struct {
     hw_arena *arena;
     hw_draft draft;
     hw_upper *uppers;
-    int room; /* rows for which low_cm has room */
+    int room;          /* rows for which low_cm has room */
+    bool side_settled; /* a band below the underarm has fixed how high that is */
     hw_err *err;
 } drafting;
 
@@ -118,6 +119,25 @@ static int rows_to(const drafting *d, const stack *s, double height_cm)
     return hw_num_nearest_even(rows + odd) - odd;
 }
 
+/* The underarm goes where a band below it has it, so that as many rows lie between on every piece,
+ * and bands of sewn pieces meet; a second such band is only counted from there. */
+static hw_status settle_side(drafting *d, hw_upper *upper)
+{
+    double by_cm = upper->moved_cm;
+    if (upper->underarm_rows < 0) {
+        return HW_OK;
+    }
+    if (d->side_settled) {
+        upper->underarm_rows -= hw_num_nearest(hw_gauge_rows(&d->task->gauge[HW_MAIN], by_cm));
+        return HW_OK;
+    }
+    d->side_settled = true;
+    upper->moved_cm = 0;
+    upper->side_cm = by_cm;
+    double underarm_cm = hw_outline_height(&d->draft.outline, "side");
+    return hw_outline_raise(&d->draft.outline, underarm_cm, by_cm, d->arena);
+}
+
 /* The plain rows below a band that would begin at a height, and the band. */
 static hw_status pile_band(drafting *d, stack *s, int band, double at_cm)
 {
@@ -135,18 +155,15 @@ static hw_status pile_band(drafting *d, stack *s, int band, double at_cm)
     upper->first_row = s->rows;
     upper->moved_cm = s->at_cm - at_cm;
     status = status == HW_OK ? pile(d, s, upper->rows, row_cm(d, HW_BAND)) : status;
-    if (upper->underarm_rows >= 0) {
-        upper->underarm_rows -=
-            hw_num_nearest(hw_gauge_rows(&d->task->gauge[HW_MAIN], upper->moved_cm));
-    }
-    return status == HW_OK && s->at_cm > top_cm ? no_room(d, wish, "reach above the top") : status;
+    status = status == HW_OK ? settle_side(d, upper) : status;
+    bool above = s->at_cm > d->draft.outline.top_cm;
+    return status == HW_OK && above ? no_room(d, wish, "reach above the top") : status;
 }
 
 static hw_status stack_rows(drafting *d)
 {
     bool placed[HW_MAX_BANDS] = { false };
     stack s = { .at_cm = d->task->outline.face_cm };
-    double top_cm = d->draft.outline.top_cm;
     d->draft.low_cm[0] = s.at_cm;
     int next = 0;
     double at_cm = 0;
@@ -159,7 +176,8 @@ static hw_status stack_rows(drafting *d)
     if (status != HW_OK) {
         return status;
     }
-    int rest = hw_num_nearest(hw_gauge_rows(&d->task->gauge[HW_MAIN], top_cm - s.at_cm));
+    double rest_cm = d->draft.outline.top_cm - s.at_cm;
+    int rest = hw_num_nearest(hw_gauge_rows(&d->task->gauge[HW_MAIN], rest_cm));
     rest = rest < 0 ? 0 : rest;
     if (s.rows + rest < 1) {
         return hw_err_set(d->err, HW_ERR_RANGE,

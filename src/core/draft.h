@@ -13,7 +13,8 @@
 typedef struct {
     int first_row; /* 0-based, above the hem */
     int rows;
-    double moved_cm;   /* higher than it was asked for, so that the rows below it are even */
+    double moved_cm; /* higher than it was asked for, so that the rows below it are even */
+    double side_cm;  /* the side was made longer by so much, so that they are, and the next is so */
     int underarm_rows; /* from its last row to the row that begins at the underarm; -1: unknown */
     int sts;           /* visible, of the narrowest of its rows */
     int taken_sts[HW_SIDE_COUNT]; /* taken off each edge where it is narrowest */
@@ -81,9 +82,9 @@ typedef struct {
  *            `side` for a band below the underarm); HW_ERR_NOMEM
  * Note:      rows of bands higher up have the band's height, all others that of plain fabric. Rows
  *            before a band are even in number, so that the carriage comes to it from the side where
- *            the hem's band began [P1]; that may move a band by a row. Else a band below the
- *            underarm has the same rows between it and the underarm on every piece, so that bands
- *            of sewn pieces meet.
+ *            the hem's band began [P1]; that may move a band by a row. With a band below the
+ *            underarm the underarm moves, and all above it: the band has the same rows between it
+ *            and the underarm on every piece, so that bands of sewn pieces meet.
  */
 hw_status hw_draft_make(
     const hw_draft_task *task, hw_arena *arena, hw_draft *out, hw_err *err) HW_MUST_USE;

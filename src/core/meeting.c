@@ -212,7 +212,8 @@ static void meeting_heights(const hw_whole *whole, hw_notes *notes)
         if (most == 0) {
             hw_notes_say(notes, HW_NOTE_REMARK,
                 "Band %s: its last row lies the same number of rows below the underarm on every "
-                "piece, so that it meets at the seams.",
+                "piece, so that it meets at the seams. For that, and for an even number of rows "
+                "below it, a piece may be up to a row longer or shorter than drawn.",
                 upper->input->name);
         } else {
             hw_notes_say(notes, HW_NOTE_REMARK,

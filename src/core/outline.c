@@ -526,3 +526,32 @@ double hw_outline_height(const hw_outline *outline, const char *stretch)
     }
     return height_cm;
 }
+
+/* Heights that differ by less are one. */
+static const double one_height_cm = 1e-9;
+
+static double raised(double up_cm, double from_cm, double by_cm)
+{
+    return up_cm >= from_cm - one_height_cm ? up_cm + by_cm : fmin(up_cm, from_cm + by_cm);
+}
+
+hw_status hw_outline_raise(hw_outline *outline, double from_cm, double by_cm, hw_arena *arena)
+{
+    hw_outline made = *outline;
+    for (int e = 0; e < HW_EDGE_COUNT; e++) {
+        size_t count = (size_t)outline->edges[e].count;
+        hw_outline_point *points = hw_arena_get(arena, count > 0 ? count : 1, sizeof *points);
+        if (points == NULL) {
+            return HW_ERR_NOMEM;
+        }
+        for (size_t i = 0; i < count; i++) {
+            points[i] = outline->edges[e].points[i];
+            points[i].up_cm = raised(points[i].up_cm, from_cm, by_cm);
+        }
+        made.edges[e].points = points;
+    }
+    made.top_cm = raised(outline->top_cm, from_cm, by_cm);
+    made.neck_cm = outline->neck_cm > 0 ? raised(outline->neck_cm, from_cm, by_cm) : 0;
+    *outline = made;
+    return HW_OK;
+}

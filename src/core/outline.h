@@ -70,4 +70,18 @@ hw_status hw_outline_join(
  */
 double hw_outline_height(const hw_outline *outline, const char *stretch);
 
+/*
+ * Make an outline longer or shorter at a height: all that lies there or above is moved.
+ *
+ * Given:     outline
+ *            from_cm   above the hem's face
+ *            by_cm     below 0: down, by less than what lies between the face and from_cm
+ *            arena     owner of the new points
+ * Returned:  outline   untouched on failure
+ * Result:    HW_OK; HW_ERR_NOMEM
+ * Note:      points below from_cm that are passed end at its new height
+ */
+hw_status hw_outline_raise(
+    hw_outline *outline, double from_cm, double by_cm, hw_arena *arena) HW_MUST_USE;
+
 #endif

@@ -155,6 +155,31 @@ START_TEST(bands_higher_up)
 }
 END_TEST
 
+/* By hand: the sides are 30 and 33 cm; a belt of 2 cm that ends 2 cm below, 6 rows of 1/3 cm, would
+ * begin at 26 and 29 cm, 66 and 75 rows above the hem. The hem has 20, so the second gets 76, and
+ * all from the underarm up lies a row higher. */
+START_TEST(side_by_a_row)
+{
+    tank t;
+    tank_open(&t, EDITS(BANDS(BAND("belt", "[back, front]", "below underarm: 2"))), NULL);
+    int rows = 0;
+    for (int p = 0; p < 2; p++) {
+        const hw_draft *draft = drafted(&t, p == 0 ? TANK_BACK : TANK_FRONT);
+        const hw_upper *belt = &draft->uppers[0];
+        double underarm_cm = hw_outline_height(&draft->outline, "side");
+        double drawn_cm = belt->first_row == 66 ? 30 : 33;
+        rows += belt->first_row;
+        ck_assert_double_eq_tol(underarm_cm - drawn_cm, belt->side_cm, near_cm);
+        ck_assert_double_eq_tol(belt->side_cm, belt->first_row == 66 ? 0 : 1 / 3.0, near_cm);
+        ck_assert_double_eq_tol(
+            underarm_cm - draft->low_cm[belt->first_row + belt->rows], 2, near_cm);
+        ck_assert_int_eq(belt->underarm_rows, 6);
+    }
+    ck_assert_int_eq(rows, 66 + 76);
+    tank_close(&t);
+}
+END_TEST
+
 /* By hand: 11.5 cm above the hem are 34.5 rows, 34 or 36 of which are even; 34 are nearer. With 11
  * rows of facing in a hem of 21, 35 rows make the number below the band even. */
 START_TEST(even_rows_below_a_band)
@@ -274,7 +299,7 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = { back_by_hand, front_and_sleeve_by_hand, sleeve_published,
-        bands_higher_up, even_rows_below_a_band, band_in_a_sleeve, refused, no_rows_and_too_many,
-        needle_of_a_band };
+        bands_higher_up, side_by_a_row, even_rows_below_a_band, band_in_a_sleeve, refused,
+        no_rows_and_too_many, needle_of_a_band };
     return hw_check_run(hw_check_suite("draft", tests, sizeof tests / sizeof tests[0]));
 }

@@ -63,13 +63,19 @@ static const row rows[] = {
         .words = "the same number of rows below",
         .times = 0 },
     /* The sides are 30 and 33 cm: 66 rows of 1/3 cm below the one belt, an even number with the
-     * hem's 20, and 75 below the other, which gets 76. */
+     * hem's 20, and 75 below the other, which gets 76, and a side that is a row longer. */
     { .bands = BAND("belt", "[back, front]", "below underarm: 2"),
-        .words = "Band belt, in one: it ends up to 1 row nearer to the underarm on one piece than "
-                 "on another",
+        .words = "Band belt: its last row lies the same number of rows below the underarm",
         .times = 1 },
     { .bands = BAND("belt", "[back, front]", "below underarm: 2"),
-        .words = "Band belt, in one: on one piece or more it lies a row (3 mm) higher or lower",
+        .words = "higher or lower",
+        .times = 0 },
+    /* On one piece a sash below it has settled the side: 5 cm from it to the belt are 15 rows, for
+     * which 14 or 16 are knitted. */
+    { .bands = BAND("belt", "[back, front]", "below underarm: 2")
+            BAND("sash", "back", "below underarm: 9"),
+        .words = "Band belt, in one: it ends up to 1 row nearer to the underarm on one piece than "
+                 "on another",
         .times = 1 },
     /* 15.7 cm above the hem are 47.1 rows, for which 48 are knitted; 16 cm are 48. */
     { .bands = BAND("yoke", "back", "above fold: 19.7"),
