@@ -237,9 +237,12 @@ class Piece:
         elif what == "re-hang":
             need(len(self.loops) - sts == number, name, len(self.loops), "to", sts, "is not", number)
             need(sts == self.how["rehung"], name, "keeps", sts)
-            # In the middle of where they were, or half a stitch beside it.
+            # In the middle of where they were, or half a stitch beside it, but on the bed.
             away = (row["first_needle"] - self.low()) if not self.hand_knitting else number // 2
-            need(abs(2 * away - number) <= 1, name, away, "needles of", number)
+            half = self.how["needles"] // 2
+            ends = (self.low() + away == -half, self.low() + away + sts == half)
+            nearer = (2 * away - number > 1 and ends[0]) or (number - 2 * away > 1 and ends[1])
+            need(abs(2 * away - number) <= 1 or nearer, name, away, "needles of", number)
             self.rehung.append((row["number"], away))
             self.loops = {self.low() + away + i: 1 for i in range(sts)}
         elif what == "hang hem":

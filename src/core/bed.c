@@ -27,10 +27,16 @@ int hw_bed_column(int needle, int columns)
     return hw_num_mod(needle + columns / 2, columns);
 }
 
-int hw_bed_rehung_first(int first, int fewer_sts, bool mirrored)
+int hw_bed_rehung_first(const hw_place_on_bed *place, int fewer_sts, bool mirrored)
 {
     int half_sts = (fewer_sts - hw_num_mod(fewer_sts, 2)) / 2;
-    return first + (mirrored ? fewer_sts - half_sts : half_sts);
+    int first = place->first + (mirrored ? fewer_sts - half_sts : half_sts);
+    if (place->needles > 0) {
+        int most = place->needles / 2 - (place->last - place->first + 1 - fewer_sts);
+        first = first > most ? most : first;
+        first = first < -place->needles / 2 ? -place->needles / 2 : first;
+    }
+    return first;
 }
 
 char *hw_bed_needle_name(int needle, hw_arena *arena)
@@ -98,6 +104,7 @@ static hw_place_on_bed place_at(const hw_bed_task *task, int first)
 {
     int first_motif = first + task->before_motif;
     return (hw_place_on_bed){
+        .needles = task->needles,
         .first = first,
         .last = first + task->cast_on_sts - 1,
         .off_centre_halves = 2 * first + task->cast_on_sts,

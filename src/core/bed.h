@@ -41,6 +41,7 @@ const char *hw_carriage_name(hw_carriage carriage);
 
 /* A piece on the bed. Needles are counted q: R1 is 0, L1 is -1. */
 typedef struct {
+    int needles;           /* of the bed; 0: it has no end */
     int first, last;       /* needles of the piece, edge stitches included */
     int off_centre_halves; /* half needles by which its middle stands right of 0 */
     int first_motif;       /* needle of the first whole motif's first column */
@@ -71,8 +72,9 @@ typedef struct {
 int hw_bed_column(int needle, int columns);
 
 /* The first needle of a piece that is re-hung in its middle, so many stitches fewer (below 0:
- * more): of an odd number the one over goes at the right end, of a mirrored piece at the left. */
-int hw_bed_rehung_first(int first, int fewer_sts, bool mirrored);
+ * more): of an odd number the one over goes at the right end, of a mirrored piece at the left.
+ * Where it would leave the bed, it stands at the bed's end. */
+int hw_bed_rehung_first(const hw_place_on_bed *place, int fewer_sts, bool mirrored);
 
 /*
  * Where a piece stands: nearest to the middle, its first whole motif on the card's column.

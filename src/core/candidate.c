@@ -53,6 +53,8 @@ int hw_counts_main_sts(const hw_counts_task *task, int size, int piece, int visi
         return visible_sts;
     }
     int nearest = hw_num_nearest(hw_gauge_sts(main, wanted_cm));
+    int most = hw_counts_most_visible(task, piece);
+    nearest = nearest > most ? most : nearest;
     return nearest < 1 ? 1 : nearest;
 }
 

@@ -337,6 +337,6 @@ hw_status hw_draft_make(const hw_draft_task *task, hw_arena *arena, hw_draft *ou
 int hw_upper_needle(
     const hw_upper *upper, const hw_place_on_bed *place, const hw_fit *fit, bool mirrored)
 {
-    int first = hw_bed_rehung_first(place->first, fit->visible_sts - fit->main_sts, mirrored);
+    int first = hw_bed_rehung_first(place, fit->visible_sts - fit->main_sts, mirrored);
     return first + fit->edge_sts[HW_RIGHT] + upper->taken_sts[HW_RIGHT] + upper->margin[HW_RIGHT];
 }

@@ -72,10 +72,10 @@ static int facing_rows_for(const hw_hem_input *in, const hw_hem *hem, const hw_g
     if (in->facing_rows > 0) {
         return in->facing_rows;
     }
-    int both = hem->face_rows - hw_num_mod(hem->face_rows, 2);
+    int both = hem->face_rows - (in->picked_up ? 0 : hw_num_mod(hem->face_rows, 2));
     if (in->facing == HW_FACING_DEPTH) {
-        double rows = hw_gauge_rows(&gauge[HW_FACING], hem->face_cm);
-        both = hw_num_nearest_even(rows + hem->fold_rows);
+        double rows = hw_gauge_rows(&gauge[HW_FACING], hem->face_cm) + hem->fold_rows;
+        both = in->picked_up ? hw_num_nearest(rows) : hw_num_nearest_even(rows);
     }
     return both < 2 ? 2 - hem->fold_rows : both - hem->fold_rows;
 }

@@ -20,6 +20,7 @@ typedef struct {
     hw_fold fold;
     hw_facing facing; /* as many rows as the face, or as deep as the face */
     int facing_rows;  /* rows of the facing, asked for outright; 0: as `facing` says */
+    bool picked_up;   /* the facing comes last, so its rows need not be even */
     hw_cast_on cast_on;
     hw_closing closing;
     int line;

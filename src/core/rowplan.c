@@ -163,8 +163,9 @@ static void set_needles(const hw_row_frame *f, const spot *at, hw_row *row)
     bool below = at->number < hw_row_frame_band_first(f, 0) + f->task->hem->band_rows;
     int edges = fit->edge_sts[HW_LEFT] + fit->edge_sts[HW_RIGHT];
     int sts = below ? fit->cast_on_sts : fit->main_sts + edges;
+    hw_place_on_bed nowhere = { .first = 0 };
     int first = hw_bed_rehung_first(
-        placed ? f->task->place->first : 0, fit->cast_on_sts - sts, f->task->mirrored);
+        placed ? f->task->place : &nowhere, fit->cast_on_sts - sts, f->task->mirrored);
     int last = first + sts - 1;
     if (shape != NULL) {
         int middle_halves = first + fit->edge_sts[HW_RIGHT] + last + 1 - fit->edge_sts[HW_LEFT];

@@ -21,6 +21,7 @@ typedef struct {
     int row, change; /* above 0: taken off */
     hw_step_kind kind;
     bool told;  /* a run has it already */
+    bool half;  /* of a piece that the neck has parted: no run goes over that */
     bool fresh; /* the change before it at its edge is told with another list: no run goes on */
 } event;
 
@@ -65,8 +66,10 @@ static void collect(const hw_shape_task *task, const hw_shape *shape, int edge, 
         int change = change_at(shape, edge, row);
         if (change != 0) {
             bool held = edge < 2 && hw_shape_holds(task, (hw_side)edge, row);
-            out->list[out->count++] =
-                (event){ .row = row, .change = change, .kind = kind_of(change, held) };
+            out->list[out->count++] = (event){ .row = row,
+                .change = change,
+                .kind = kind_of(change, held),
+                .half = row >= shape->neck_row };
         }
     }
 }
@@ -226,9 +229,9 @@ static void tell_all(const events *all, hw_step_place place, told *out)
 {
     int from = out->count;
     for (int first = 0, last = 0; first < all->count; first = last) {
-        bool off = all->list[first].change > 0;
-        while (last < all->count && (all->list[last].change > 0) == off &&
-               (last == first || !all->list[last].fresh)) {
+        const event *one = &all->list[first];
+        while (last < all->count && (all->list[last].change > 0) == (one->change > 0) &&
+               all->list[last].half == one->half && (last == first || !all->list[last].fresh)) {
             last++;
         }
         tell_block(all->list + first, last - first, out);

@@ -91,6 +91,7 @@ static hw_status make_hem(const trimming *t, const hw_trim_kind *kind, int size,
         }
     }
     int band_rows = kind->has_motif ? kind->motif.chart.rows : PLAIN_CORE;
+    in.picked_up = true;
     hw_status status = hw_hem_plan(&in, band_rows, kind->gauge, &out->hem, t->err);
     if (status == HW_OK && !kind->has_motif) {
         out->hem.below_rows += out->hem.band_rows;

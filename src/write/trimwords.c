@@ -114,8 +114,8 @@ void hw_trimwords_hang(const hw_saying *s)
 {
     if (in_hand(s)) {
         hw_buf_format(s->buf,
-            "Fold the trim to the inside and %s each stitch together with the loop behind it of "
-            "the row that was picked up.",
+            "Fold the trim to the inside and %s each stitch together with the loop that it meets "
+            "of the row that was picked up.",
             s->row->right_side ? "knit" : "purl");
         return;
     }

@@ -306,12 +306,19 @@ END_TEST
  * further at one end and one at the other. */
 START_TEST(rehung)
 {
-    ck_assert_int_eq(hw_bed_rehung_first(-4, 0, false), -4);
-    ck_assert_int_eq(hw_bed_rehung_first(-4, 4, true), -2);
-    ck_assert_int_eq(hw_bed_rehung_first(-4, 3, false), -3);
-    ck_assert_int_eq(hw_bed_rehung_first(-4, 3, true), -2);
-    ck_assert_int_eq(hw_bed_rehung_first(-4, -3, false), -6);
-    ck_assert_int_eq(hw_bed_rehung_first(-4, -3, true), -5);
+    hw_place_on_bed place = { .first = -4, .last = 3 };
+    ck_assert_int_eq(hw_bed_rehung_first(&place, 0, false), -4);
+    ck_assert_int_eq(hw_bed_rehung_first(&place, 4, true), -2);
+    ck_assert_int_eq(hw_bed_rehung_first(&place, 3, false), -3);
+    ck_assert_int_eq(hw_bed_rehung_first(&place, 3, true), -2);
+    ck_assert_int_eq(hw_bed_rehung_first(&place, -3, false), -6);
+    ck_assert_int_eq(hw_bed_rehung_first(&place, -3, true), -5);
+    /* 8 stitches on L6 to R2 of 12 needles: 3 more would begin on L8 or L7, or end on R6 at most.
+     */
+    place = (hw_place_on_bed){ .needles = 12, .first = -6, .last = 1 };
+    ck_assert_int_eq(hw_bed_rehung_first(&place, -3, false), -6);
+    place = (hw_place_on_bed){ .needles = 12, .first = -2, .last = 5 };
+    ck_assert_int_eq(hw_bed_rehung_first(&place, -3, false), -5);
 }
 END_TEST
 

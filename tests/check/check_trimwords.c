@@ -106,8 +106,8 @@ START_TEST(by_hand)
         "In row 4: a buttonhole of 1 stitch, after 41 stitches from where the row begins: take the "
         "yarn over and work this stitch and the next one together.");
     check_words(&t, PLACKET, 13,
-        "Fold the trim to the inside and purl each stitch together with the loop behind it of the "
-        "row that was picked up.");
+        "Fold the trim to the inside and purl each stitch together with the loop that it meets of "
+        "the row that was picked up.");
     check_words(&t, NECKBAND, 1, "40 up back neck left. Join them into a round.");
     tank_close(&t);
 }
