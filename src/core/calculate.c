@@ -390,7 +390,7 @@ static hw_status make_part(const making *shared, int number, hw_whole *whole)
 {
     static making_step *const steps[] = { make_motif, make_targets, make_counts, make_changes,
         make_tolerances, make_near, make_places, make_card, make_alternatives, make_hem,
-        make_drafts, make_rows };
+        make_drafts };
     making m = *shared;
     m.project = m.plan.project = whole->parts.list[number].project;
     m.plan.part = number;
@@ -399,6 +399,20 @@ static hw_status make_part(const making *shared, int number, hw_whole *whole)
     }
     hw_status status = run(steps, sizeof steps / sizeof steps[0], &m);
     whole->plans[number] = m.plan;
+    return status;
+}
+
+/* Once all cards are known, those of bands higher up too. */
+static hw_status make_all_rows(const making *shared, hw_whole *whole)
+{
+    hw_status status = HW_OK;
+    for (int k = 0; k < whole->parts.count && status == HW_OK; k++) {
+        making m = *shared;
+        m.project = whole->parts.list[k].project;
+        m.plan = whole->plans[k];
+        status = make_rows(&m);
+        whole->plans[k] = m.plan;
+    }
     return status;
 }
 
@@ -421,6 +435,7 @@ hw_status hw_calculate_plan(const hw_project *project, hw_arena *arena, hw_plan 
         status = make_part(&m, k, whole);
     }
     status = status == HW_OK ? hw_above_cards(whole, arena, err) : status;
+    status = status == HW_OK ? make_all_rows(&m, whole) : status;
     status = status == HW_OK ? hw_above_joins(whole, arena, err) : status;
     status = status == HW_OK ? hw_trimming_make(whole, arena, err) : status;
     status = status == HW_OK ? hw_yarnuse_make(whole, arena, err) : status;

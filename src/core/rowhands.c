@@ -50,17 +50,17 @@ static void begin_piece(hw_row_hands *hands, hw_row *row)
     }
 }
 
-/* Whose card it is: that of the band which begins with this row, or with the next. */
-static const char *band_name(const hw_row_hands *hands, const hw_row *row)
+/* Whose card a row is the first to read. */
+static hw_row_band card_band(const hw_row_hands *hands, const hw_row *row)
 {
     const hw_rowplan_task *task = hands->frame->task;
-    const char *name = task->name;
+    hw_row_band band = { .name = task->name };
     for (int b = 1; b <= task->band_count; b++) {
         int first = hw_row_frame_band_first(hands->frame, b);
         bool begins = first - hw_row_frame_lead(hands->frame, b) == row->number;
-        name = begins ? task->bands[b - 1].name : name;
+        band = begins ? task->bands[b - 1] : band;
     }
-    return name;
+    return band;
 }
 
 /* The card is locked before the row that first reads it, and let go before the first band row. */
@@ -71,9 +71,12 @@ static void begin_band(hw_row_hands *hands, hw_row *row)
     bool card = work == HW_WORK_DIRECT || work == HW_WORK_PRESELECT;
     bool reads_first = row->kind == HW_ROW_SETUP || (row->chart_row == 1 && work == HW_WORK_DIRECT);
     if (card && reads_first) {
+        hw_row_band band = card_band(hands, row);
         add(hands, row,
-            (hw_handwork){
-                .kind = HW_HAND_CARD_IN, .number = row->card_read, .band = band_name(hands, row) });
+            (hw_handwork){ .kind = HW_HAND_CARD_IN,
+                .number = row->card_read,
+                .band = band.name,
+                .aside = band.aside });
     }
     if (!on_bed(hands) || row->chart_row != 1) {
         return;

@@ -5,6 +5,8 @@
 #include <assert.h>
 #include <stdlib.h>
 
+#include "core/num.h"
+
 /* Whether there is more than one card to take up the wrong one of. */
 static bool several_bands(const hw_whole *whole)
 {
@@ -75,6 +77,18 @@ static int underarm_row(const hw_draft *draft)
     return found >= 0 && shaped_near(draft, found) ? -1 : found;
 }
 
+/* Needles by which a piece is moved to the right so that a band's first figure stands on its column
+ * of the card, the nearer way. */
+static int needles_aside(const hw_upper_band *band, const hw_upper *upper)
+{
+    int repeat = band->motif.repeat;
+    if (upper->card_column < 0 || !band->motif.fits_card) {
+        return 0;
+    }
+    int right = hw_num_mod(band->card_start - upper->card_column, repeat);
+    return 2 * right > repeat ? right - repeat : right;
+}
+
 /* Bands higher up on this piece, from the hem up. */
 static int gather_bands(const hw_plan *plan, int at, hw_row_band *bands)
 {
@@ -88,6 +102,7 @@ static int gather_bands(const hw_plan *plan, int at, hw_row_band *bands)
         hw_row_band band = { .row = plan->drafts[at].uppers[u].first_row,
             .motif = &whole->uppers[u].motif,
             .card_row = 1,
+            .aside = needles_aside(&whole->uppers[u], &plan->drafts[at].uppers[u]),
             .name = whole->uppers[u].input->name };
         int k = count++;
         for (; k > 0 && bands[k - 1].row > band.row; k--) {

@@ -72,6 +72,7 @@ typedef struct {
     hw_side side;              /* of the bed; hand knitting: the edge, as seen on the right side */
     const hw_shape_step *step; /* HW_HAND_SHAPE alone */
     const char *band;          /* HW_HAND_CARD_IN alone: whose card; NULL where there is one */
+    int aside;                 /* and needles by which the piece is moved right for it first */
 } hw_handwork;
 
 typedef struct {

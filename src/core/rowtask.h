@@ -24,8 +24,8 @@ typedef enum {
 typedef struct {
     int row; /* its first, from 0 at the first row above the hem, as in hw_shape */
     const hw_motif *motif;
-    int card_row;     /* the card's row for its first row, from 1 */
-    const char *name; /* of the band; NULL where there is no other */
+    int card_row, aside; /* card's row for its first, from 1; needles to move right for it */
+    const char *name;    /* of the band; NULL where there is no other */
 } hw_row_band;
 
 /* Layers of a folded band, in the order in which a trim's are knitted. */

@@ -133,6 +133,14 @@ static void say_card_in(const saying *s)
     const char *band = s->work->band;
     hw_buf_format(s->buf, "Put the card%s%s in and lock it so that it reads row %d.",
         band != NULL ? " of the " : "", band != NULL ? band : "", s->work->number);
+    int aside = s->work->aside;
+    if (aside != 0) {
+        int count = aside > 0 ? aside : -aside;
+        hw_buf_format(s->buf,
+            " Before this row move the whole piece %d %s to the %s on the bed, so that its figures "
+            "stand on the card; the needles named here are those without that.",
+            count, count == 1 ? "needle" : "needles", aside > 0 ? "right" : "left");
+    }
 }
 
 static void say_card_go(const saying *s)

@@ -2,6 +2,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "core/rowing.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 #include "support.h"
@@ -86,6 +87,37 @@ START_TEST(bands_from_below)
 }
 END_TEST
 
+/* The column of needle q is (q + 12) mod 24 (from the design of the card): moved aside, the first
+ * figure of a band stands in the card's first column for it, or a whole repeat from there, and no
+ * move is longer than half a repeat. The belt is on pieces of 80 and 56 stitches. */
+START_TEST(cards_higher_up)
+{
+    tank t;
+    tank_open(&t, EDITS(BANDS(BAND("belt", "[back, sleeve]", "below underarm: 2"))), NULL);
+    static const int pieces[] = { TANK_BACK, TANK_SLEEVE };
+    const hw_upper_band *belt = &t.plan.whole->uppers[0];
+    for (int i = 0; i < 2; i++) {
+        const hw_rowplan *plan = rows_of(&t, pieces[i]);
+        const hw_upper *upper = &hw_plan_draft(t.plan.whole, 0, pieces[i])->uppers[0];
+        int first = hw_upper_needle(
+            upper, &t.plan.places[pieces[i]], &t.plan.grading.fits[pieces[i]], false);
+        int found = 0;
+        for (int h = 0; h < plan->hand_count; h++) {
+            const hw_handwork *hand = &plan->hands[h];
+            if (hand->kind != HW_HAND_CARD_IN || strcmp(hand->band, "belt") != 0) {
+                continue;
+            }
+            found++;
+            int off = first + hand->aside + 12 - belt->card_start;
+            ck_assert_int_eq(off % belt->motif.repeat, 0);
+            ck_assert_int_le(2 * abs(hand->aside), belt->motif.repeat);
+        }
+        ck_assert_int_eq(found, 1);
+    }
+    tank_close(&t);
+}
+END_TEST
+
 /* A piece without an outline is planned to the joining row; one that mirrors another begins at the
  * other side; settings of the project go through. */
 START_TEST(tasks)
@@ -119,6 +151,6 @@ END_TEST
 
 int main(void)
 {
-    const TTest *const tests[] = { back_by_hand, bands_from_below, tasks };
+    const TTest *const tests[] = { back_by_hand, bands_from_below, cards_higher_up, tasks };
     return hw_check_run(hw_check_suite("rowing", tests, sizeof tests / sizeof tests[0]));
 }

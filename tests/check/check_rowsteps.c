@@ -190,6 +190,14 @@ START_TEST(whose_card)
     ck_assert_int_eq(plan.rows[runs.list[2].first].number, 12);
     ck_assert_ptr_nonnull(strstr(hw_rowwords_run(&plan, &runs.list[2], &arena),
         "Put the card of the hem in and lock it so that it reads row 1."));
+    ck_assert_int_eq(plan.hands[plan.rows[runs.list[2].first].first_hand].aside, 0);
+    hw_handwork aside[16];
+    ck_assert_int_le(plan.hand_count, 16);
+    memcpy(aside, plan.hands, (size_t)plan.hand_count * sizeof *aside);
+    aside[plan.rows[runs.list[2].first].first_hand].aside = -2;
+    plan.hands = aside;
+    ck_assert_ptr_nonnull(strstr(hw_rowwords_run(&plan, &runs.list[2], &arena),
+        "Before this row move the whole piece 2 needles to the left on the bed"));
 }
 END_TEST
 
