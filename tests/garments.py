@@ -170,11 +170,14 @@ def check_head(tally, garment):
             continue
         finished = finish(garment, body)
         drawn = draw_all(garment, finished)
-        neck = run_length("front neck and back neck", drawn)
+        neck = run_length("front neck and back neck left neckline and back neck right neckline",
+                          drawn)
+        slit = drawn["back"]["neck right"].length("slit")
         head = known[int(age)][0] + HEAD_DEVIATIONS * known[int(age)][1]
         checked += 1
-        tally.check(neck + 2 * finished["opening"] >= head, "dress at", age, "months: neck", neck,
-                    "and slit", finished["opening"], "for a head of", head)
+        tally.check(abs(slit - finished["opening"]) < HAIR_CM, "dress has a slit of", slit)
+        tally.check(neck + 2 * slit >= head, "dress at", age, "months: neck", neck,
+                    "and slit", slit, "for a head of", head)
         tally.check(neck < head, "dress at", age, "months needs no slit")
     tally.check(checked >= 6, "heads compared in", checked, "sizes")
 
@@ -332,6 +335,11 @@ def check_draft(tally, where, draft, drawn):
                     where, name, found, "but by the file", wanted.points)
     area = sum(sign * told[name].area() for name, sign in
                (("right", 1), ("left", -1), ("neck right", -1), ("neck left", 1)) if name in told)
+    neck = drawn["neck right"].points if "neck right" in drawn else []
+    middle = [up for across, up in (point[:2] for point in neck) if abs(across) < HAIR_CM]
+    slit = max(middle) - min(middle) if middle else 0
+    tally.check(abs(slit - draft["slit_cm"]) < PRINTED_CM, where, "slit", slit, "and told as",
+                draft["slit_cm"])
     tally.check(abs(area - draft["area_cm2"]) <= AREA_CM2, where, "area", area, "and told as",
                 draft["area_cm2"])
 

@@ -211,6 +211,11 @@ def own_garment(rng, folder, rounds):
                     f"{{ curve: monotone, across: {lowest * 0.8:.3f} cm, "
                     f"up: {top + drop - deep * 0.6:.3f} cm }}",
                     f"{{ curve: monotone, across: {lowest:.3f} cm, up: {top + drop:.3f} cm }}"]
+            if rng.random() < 0.4:
+                foot = top + drop - deep - rng.uniform(0.5, 8)
+                neck = [f"{{ stretch: slit, across: 0 cm, up: {foot:.3f} cm }}",
+                        f"{{ stretch: slit, across: 0 cm, up: {top + drop - deep:.3f} cm }}",
+                        *neck]
         elif kind == "front":
             left = [f"{{ stretch: opening, across: -{half:.3f} cm, up: {top - deep:.3f} cm }}",
                     f"{{ stretch: neck, across: -{half * 0.5:.3f} cm, up: {top - deep:.3f} cm }}",

@@ -103,6 +103,16 @@ static bool has_holes(const hw_plan *plan)
     return any;
 }
 
+/* A slit is closed with a button: the notes say so. */
+static bool has_slit(const hw_plan *plan)
+{
+    bool any = false;
+    for (int p = 0; p < plan->whole->project->garment.piece_count; p++) {
+        any = any || hw_plan_draft(plan->whole, 0, p)->outline.slit_cm > 0;
+    }
+    return any;
+}
+
 /* What a plan knows of safety: floats, ages, heights, and what the project says of fastenings. */
 static void safety(const hw_plan *plan, hw_notes *notes)
 {
@@ -118,7 +128,7 @@ static void safety(const hw_plan *plan, hw_notes *notes)
         .count = plan->body.count,
         .bands = bands,
         .band_count = gather_bands(plan, bands, notes),
-        .buttons = plan->project->buttons || has_holes(plan),
+        .buttons = plan->project->buttons || has_holes(plan) || has_slit(plan),
         .cords = { plan->project->cords[HW_CORD_NECK], plan->project->cords[HW_CORD_WAIST],
             plan->project->cords[HW_CORD_ELSEWHERE] },
         .sleepwear = plan->project->sleepwear,

@@ -217,7 +217,8 @@ static hw_status fit_upper(const drafting *d, const hw_upper_wish *wish, hw_uppe
     }
     int last = upper->first_row + upper->rows - 1;
     if (d->draft.shape.neck_row <= last) {
-        return no_room(d, wish, "reach into the neck");
+        return no_room(
+            d, wish, d->draft.outline.slit_cm > 0 ? "reach into the slit" : "reach into the neck");
     }
     if (d->draft.shape.rows <= last) {
         return no_room(d, wish, "reach into the point at the top");

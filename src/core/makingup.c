@@ -157,6 +157,20 @@ static void add_trim(making *m, int trim)
     }
 }
 
+/* What no trim runs along is finished last, when the neck's band has given it its top. */
+static void finish_slits(making *m)
+{
+    const hw_garment *garment = &m->whole->project->garment;
+    for (int p = 0; p < garment->piece_count; p++) {
+        if (hw_plan_draft(m->whole, 0, p)->outline.slit_cm > 0) {
+            add(m, hw_arena_format(m->arena,
+                       "Edge the slit of %s, and close it at the top with a button and a small "
+                       "loop.",
+                       garment->pieces[p].name));
+        }
+    }
+}
+
 hw_status hw_makingup_steps(const hw_whole *whole, hw_arena *arena, hw_making_up *out)
 {
     making m = { .whole = whole, .arena = arena };
@@ -170,6 +184,9 @@ hw_status hw_makingup_steps(const hw_whole *whole, hw_arena *arena, hw_making_up
     }
     if (trims > 0 && left) {
         add(&m, "Sew the other seams.");
+    }
+    if (trims > 0) {
+        finish_slits(&m);
     }
     if (m.refused) {
         return HW_ERR_NOMEM;

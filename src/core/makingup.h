@@ -5,8 +5,9 @@
 
 #include "core/trimming.h"
 
-/* Steps: a seam before each trim that runs across it, the trims, a ring's last seam, the rest. */
-enum { HW_MAX_MAKING_UP = HW_MAX_SEAMS + 2 * HW_MAX_TRIMS + 1 };
+/* Steps: a seam before each trim that runs across it, the trims, a ring's last seam, the rest,
+ * and each piece's slit. */
+enum { HW_MAX_MAKING_UP = HW_MAX_SEAMS + 2 * HW_MAX_TRIMS + 1 + HW_MAX_PIECES };
 
 typedef struct {
     const char *steps[HW_MAX_MAKING_UP];

@@ -8,6 +8,7 @@
 #include "core/num.h"
 #include "core/trimming.h"
 
+#define SAME_CM    0.05 /* lengths that are told as one */
 #define MOVED_ROWS 0.75 /* a band is off by up to half a row anyway, where rows begin */
 
 static const hw_sizes *sizes_of(const hw_whole *whole)
@@ -175,6 +176,30 @@ static void moved_bands(const hw_whole *whole, hw_notes *notes)
                 hw_notes_number(notes, row_cm * 10, 0),
                 hand ? "it then begins with a right-side row"
                      : "the carriage then comes to it from the side where the contrast yarn waits");
+        }
+    }
+}
+
+/* A slit is in no list of trims, and nobody else tells how its edges and its top are finished. */
+static void slits(const hw_whole *whole, hw_notes *notes)
+{
+    for (int p = 0; p < whole->project->garment.piece_count; p++) {
+        double least_cm = HW_MAX_CM;
+        double most_cm = 0;
+        for (int i = 0; i < sizes_of(whole)->count; i++) {
+            double slit_cm = hw_plan_draft(whole, i, p)->outline.slit_cm;
+            least_cm = fmin(least_cm, slit_cm);
+            most_cm = fmax(most_cm, slit_cm);
+        }
+        if (most_cm > 0) {
+            bool same = most_cm - least_cm < SAME_CM;
+            hw_notes_of(notes, HW_NOTE_REMARK, whole->project->garment.pieces[p].name,
+                ": a slit of %s%s%s below the neck opens it in the middle, for the head. Its two "
+                "halves are worked one by one from there on. Before it is worn, work a row of "
+                "crochet or a narrow edging along the slit so that it lies flat, and close it at "
+                "the top with a button and a small loop of yarn; no cord or ribbon.",
+                same ? "" : hw_notes_length(notes, least_cm, whole->project->show),
+                same ? "" : " to ", hw_notes_length(notes, most_cm, whole->project->show));
         }
     }
 }
@@ -387,8 +412,8 @@ static void trim_sides(const hw_whole *whole, hw_notes *notes)
 void hw_meeting_add(const hw_whole *whole, hw_notes *notes)
 {
     static void (*const rules[])(const hw_whole *, hw_notes *) = { open_joins, uppers, upper_cards,
-        moved_bands, meeting_heights, wide_pieces, long_trims, far_trims, cut_holes, trim_cards,
-        trim_sides };
+        slits, moved_bands, meeting_heights, wide_pieces, long_trims, far_trims, cut_holes,
+        trim_cards, trim_sides };
     for (size_t i = 0; i < sizeof rules / sizeof rules[0]; i++) {
         rules[i](whole, notes);
     }

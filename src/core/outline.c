@@ -373,11 +373,22 @@ static hw_status check_order(drawing *d, const hw_outline *outline)
     return status;
 }
 
+/* How far up both edges of a neck lie on the middle line. */
+static double slit_of(const hw_edge_line *neck)
+{
+    int last = 0;
+    while (last + 1 < neck->count && same(neck->points[last + 1].across_cm, 0)) {
+        last++;
+    }
+    return neck->points[last].up_cm - neck->points[0].up_cm;
+}
+
 static hw_status check_neck(drawing *d, hw_outline *outline)
 {
     const hw_outline_point *lowest = &outline->edges[HW_EDGE_NECK_RIGHT].points[0];
     d->edge = HW_EDGE_NECK_RIGHT;
     outline->neck_cm = lowest->up_cm;
+    outline->slit_cm = slit_of(&outline->edges[HW_EDGE_NECK_RIGHT]);
     if (lowest->up_cm < fmax(d->task->face_cm, SAME_CM)) {
         return refuse(d, lowest, "begins within the hem: let its first corner lie higher");
     }

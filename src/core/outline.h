@@ -13,6 +13,7 @@ typedef struct {
                                           a neck 2 points for each shoulder that has a flat top */
     double top_cm;                     /* height of the highest point of left and right */
     double neck_cm;                    /* height at which the neck parts the piece; 0: none */
+    double slit_cm; /* so far up from there the neck's edges run on the middle line; 0: no slit */
 } hw_outline;
 
 /* What an outline is made for. */
@@ -38,7 +39,8 @@ typedef struct {
  *            edge runs straight up from there, it moves to where the knitted width puts it; all
  *            other points stay as drawn. The drawn way to the first corner above the face begins
  *            at the face's top, and the way up the face bears its stretch. A neck's edge is drawn
- *            right of the middle and mirrored.
+ *            right of the middle and mirrored; where it begins on the middle line and runs straight
+ *            up there, the piece has a slit.
  */
 hw_status hw_outline_make(
     const hw_outline_task *task, hw_arena *arena, hw_outline *out, hw_err *err) HW_MUST_USE;

@@ -43,7 +43,8 @@ typedef enum {
     HW_STEP_BIND_OFF, /* a group at the start of a row */
     HW_STEP_CAST_ON,  /* a group at the start of a row */
     HW_STEP_HOLD,     /* short rows: so many more are left unworked at the end of that row */
-    HW_STEP_DIVIDE,   /* the neck's middle is bound off; the halves are worked one by one */
+    HW_STEP_DIVIDE,   /* the neck's middle is bound off, with 0 stitches only parted; the halves
+                         are worked one by one */
     HW_STEP_END,      /* what is left at the top, held stitches too: bind off, or keep for a seam;
                          its row is the one after the last */
     HW_STEP_COUNT
@@ -68,6 +69,7 @@ typedef struct {
     int row;   /* 0-based, from row 0 above the hem */
     int every; /* rows from one to the next; 0 where times is 1 */
     int times, sts;
+    bool slit;    /* of HW_STEP_DIVIDE: here a slit begins, and higher up the neck */
     int left_sts; /* of the row after the last of them: all of it, or of that half; the right half
                      where it is about both, or the middle */
 } hw_shape_step;

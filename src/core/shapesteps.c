@@ -389,6 +389,7 @@ static void tell_ends(const hw_shape_task *task, const hw_shape *shape, told *ou
         .row = shape->neck_row,
         .times = 1,
         .sts = shape->neck_halves[HW_LEFT][shape->neck_row],
+        .slit = task->outline->slit_cm > 0,
         .left_sts = hw_shape_half_sts(shape, shape->neck_row, HW_RIGHT) };
     int left = hw_shape_half_sts(shape, last, HW_LEFT) + held[HW_LEFT];
     int right = hw_shape_half_sts(shape, last, HW_RIGHT) + held[HW_RIGHT];

@@ -31,10 +31,11 @@ static json_t *step(hw_json_writer *w, const hw_shape_step *s)
 static json_t *hand(hw_json_writer *w, const hw_handwork *h)
 {
     bool numbered = h->kind == HW_HAND_COUNTER || h->kind == HW_HAND_HOLE || h->number != 0;
+    bool counted = h->kind == HW_HAND_SHAPE || h->sts > 0;
     json_t *object = json_object();
     hw_json_put(w, object, "what", json_string(hw_rowwords_hand(h->kind)));
     hw_json_put(w, object, "when", json_string(h->after ? "after" : "before"));
-    hw_json_put(w, object, "stitches", integer_or_null(h->sts > 0, h->sts));
+    hw_json_put(w, object, "stitches", integer_or_null(counted, h->sts));
     hw_json_put(w, object, "number", integer_or_null(numbered, h->number));
     hw_json_put(w, object, "step", step(w, h->step));
     return object;

@@ -89,6 +89,7 @@ static json_t *draft(hw_json_writer *w, int size, int piece)
     hw_json_put(w, object, "round_rows", json_integer(d->round_rows));
     hw_json_put(w, object, "first_start", json_string(hw_side_name(d->shape.first_start)));
     hw_json_put(w, object, "top_cm", json_real(d->outline.top_cm));
+    hw_json_put(w, object, "slit_cm", json_real(d->outline.slit_cm));
     hw_json_put(w, object, "area_cm2", json_real(d->area_cm2));
     hw_json_put(w, object, "edges", edges(w, &d->outline));
     hw_json_put(w, object, "low_cm", heights(w, d->low_cm, rows + 1));

@@ -8,7 +8,7 @@
 
 enum {
     HW_PIECEVIEW_MARKS = 12 + 2 * HW_MAX_BANDS,
-    HW_PIECEVIEW_LINES = 2 + HW_MAX_TRIMS,
+    HW_PIECEVIEW_LINES = 3 + HW_MAX_TRIMS, /* ends, slit, trims */
     HW_PIECEVIEW_STRIPS = 2 * HW_DRAW_MAX_TRIMS
 };
 
@@ -33,7 +33,7 @@ typedef struct {
     bool names_left;          /* the left edge is not a mirror image: its names are told too */
     double ruler_mm;          /* from what it takes up to its heights, names between */
     double left_mm, right_mm; /* of words, beside the piece */
-    const char *lines[HW_PIECEVIEW_LINES]; /* small ones, below it: stitches, trims */
+    const char *lines[HW_PIECEVIEW_LINES]; /* small ones, below it: stitches, slit, trims */
     int line_count;
 } hw_pieceview;
 

@@ -213,29 +213,41 @@ static void say_mark(const saying *s)
         in_round(s) ? "this round at both ends of the piece" : "the side edges");
 }
 
-/* Stitches in the middle that are bound off where a neck parts the piece. */
-static int middle_sts(const hw_rowplan *plan)
+/* Where a neck or a slit parts the piece: what is bound off in the middle, 0 or more. */
+static hw_shape_step division_of(const hw_rowplan *plan)
 {
-    int sts = 0;
+    hw_shape_step found = { 0 };
     for (int i = 0; i < plan->hand_count; i++) {
         const hw_handwork *work = &plan->hands[i];
         bool parts = work->kind == HW_HAND_SHAPE && work->step->kind == HW_STEP_DIVIDE;
-        sts = parts ? work->step->sts : sts;
+        found = parts ? *work->step : found;
     }
-    return sts;
+    return found;
+}
+
+/* "the stitch", "the 13 stitches" */
+static void say_middle(const saying *s, int sts)
+{
+    if (sts == 1) {
+        hw_buf_text(s->buf, "the stitch in the middle");
+    } else {
+        hw_buf_format(s->buf, "the %d stitches in the middle", sts);
+    }
 }
 
 static void say_hold_half(const saying *s)
 {
-    int middle = middle_sts(s->plan);
+    hw_shape_step division = division_of(s->plan);
+    hw_buf_text(s->buf, division.slit ? "Here the slit begins. " : "");
     if (!in_hand(s)) {
         hw_buf_format(s->buf, "Put the %d stitches of the half at the %s on hold.", s->work->sts,
             opposite(s->row->before));
         return;
     }
     hw_buf_text(s->buf, "Work to the middle and turn; put ");
-    if (middle > 0) {
-        hw_buf_format(s->buf, "the %d stitches in the middle and ", middle);
+    if (division.sts > 0) {
+        say_middle(s, division.sts);
+        hw_buf_text(s->buf, " and ");
     }
     hw_buf_format(s->buf, "the %d of the %s half on hold.", s->work->sts,
         s->row->part == HW_PART_LEFT ? "right" : "left");
@@ -243,7 +255,7 @@ static void say_hold_half(const saying *s)
 
 static void say_back_half(const saying *s)
 {
-    int middle = middle_sts(s->plan);
+    hw_shape_step division = division_of(s->plan);
     if (!in_hand(s)) {
         hw_buf_format(s->buf,
             "Take up the %d stitches that were put on hold; take the carriage to the %s without "
@@ -251,10 +263,11 @@ static void say_back_half(const saying *s)
             s->work->sts, hw_side_name(s->work->side));
         return;
     }
-    hw_buf_format(s->buf, "Join the yarn at the neck for a %s row",
+    hw_buf_format(s->buf, "Join the yarn at the %s for a %s row", division.slit ? "slit" : "neck",
         s->row->right_side ? "right-side" : "wrong-side");
-    if (middle > 0) {
-        hw_buf_format(s->buf, " and bind off the %d stitches in the middle", middle);
+    if (division.sts > 0) {
+        hw_buf_text(s->buf, " and bind off ");
+        say_middle(s, division.sts);
     }
     hw_buf_format(s->buf, "; then work the %d that were put on hold.", s->work->sts);
 }

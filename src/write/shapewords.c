@@ -140,10 +140,11 @@ static void say_change(const saying *s, const hw_shape_step *step, const togethe
     hw_buf_text(s->buf, step->kind == HW_STEP_DIVIDE ? " with a separate strand" : "");
 }
 
-/* By hand the middle waits with the half that comes later, whose first row binds it off. */
+/* By hand the middle waits with the half that comes later, whose first row binds it off; and on
+ * the bed there may be none. */
 static bool told_elsewhere(const saying *s, const hw_shape_step *step)
 {
-    return in_hand(s) && step->kind == HW_STEP_DIVIDE;
+    return step->kind == HW_STEP_DIVIDE && (in_hand(s) || step->sts == 0);
 }
 
 bool hw_shapewords_run(const hw_rowplan *plan, const hw_row_run *run, hw_arena *arena, hw_buf *buf)

@@ -174,6 +174,7 @@ static void say_division(const hw_shape_step *step, hw_buf *buf)
     } else {
         hw_buf_text(buf, "part the piece in the middle");
     }
+    hw_buf_text(buf, step->slit ? ", where the slit begins" : "");
     hw_buf_text(buf, "; from here on work each half by itself");
 }
 

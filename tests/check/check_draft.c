@@ -284,6 +284,39 @@ START_TEST(no_rows_and_too_many)
 }
 END_TEST
 
+/* Source: arithmetic in tank.c. A slit from 34 to 40 cm begins 30 cm above the hem, at row 90; none
+ * of the 80 stitches goes there, and each half keeps its 40 less the armhole's 10; from 40 cm, row
+ * 108, its neck goes. What is drawn is as large as without it. The next band above would reach into
+ * it.
+ */
+START_TEST(slit_by_hand)
+{
+    tank t;
+    tank_open(&t, NULL, NULL);
+    ck_assert_double_eq_tol(drafted(&t, TANK_BACK)->outline.slit_cm, 0, near_cm);
+    tank_close(&t);
+    tank_open(&t, NULL, EDITS(SLIT));
+    const hw_draft *back = drafted(&t, TANK_BACK);
+    ck_assert_double_eq_tol(back->outline.slit_cm, 6, near_cm);
+    ck_assert_double_eq_tol(back->outline.neck_cm, 34, near_cm);
+    ck_assert_int_eq(back->shape.neck_row, 90);
+    for (int side = 0; side < HW_SIDE_COUNT; side++) {
+        ck_assert_int_eq(back->shape.neck_halves[side][90], 0);
+        ck_assert_int_eq(hw_shape_half_sts(&back->shape, 90, (hw_side)side), 30);
+        ck_assert_int_eq(hw_shape_half_sts(&back->shape, 106, (hw_side)side), 30);
+        ck_assert_int_eq(hw_shape_half_sts(&back->shape, 110, (hw_side)side), 10);
+    }
+    ck_assert_double_eq_tol(back->area_cm2, 1600, 1e-6);
+    tank_close(&t);
+    hw_err err = { 0 };
+    ck_assert_int_eq(
+        tank_try(&t, EDITS(BANDS(BAND("yoke", "back", "above fold: 33"))), EDITS(SLIT), &err),
+        HW_ERR_RANGE);
+    ck_assert_ptr_nonnull(strstr(err.text, "it would reach into the slit; put it lower"));
+    tank_close(&t);
+}
+END_TEST
+
 /* Needles by hand: 82 stitches from L41; the right edge hangs at the left of the bed: one edge
  * stitch, what was taken off there, and the plain end lie before the first motif. L1 is -1. */
 START_TEST(needle_of_a_band)
@@ -300,6 +333,6 @@ int main(void)
 {
     const TTest *const tests[] = { back_by_hand, front_and_sleeve_by_hand, sleeve_published,
         bands_higher_up, side_by_a_row, even_rows_below_a_band, band_in_a_sleeve, refused,
-        no_rows_and_too_many, needle_of_a_band };
+        no_rows_and_too_many, slit_by_hand, needle_of_a_band };
     return hw_check_run(hw_check_suite("draft", tests, sizeof tests / sizeof tests[0]));
 }

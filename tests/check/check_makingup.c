@@ -73,6 +73,24 @@ START_TEST(across_seams)
 }
 END_TEST
 
+/* Own choice: a slit is finished last, when the trims have given it its top. */
+START_TEST(with_slit)
+{
+    static const char *const steps[] = {
+        "Pick up neckband along back neck right round, back neck left round, and knit it.",
+        "Pick up armband along back right armhole, front left armhole, and knit it.",
+        "Pick up placket along front left, and knit it.",
+        "Sew the other seams.",
+        "Edge the slit of back, and close it at the top with a button and a small loop.",
+    };
+    tank t;
+    tank_open(
+        &t, NULL, EDITS(SLIT, { "{along: back neck, round: yes}", "{along: back neck round}" }));
+    check_steps(&t, steps, sizeof steps / sizeof steps[0]);
+    tank_close(&t);
+}
+END_TEST
+
 /* Each request refused in turn: no steps. */
 START_TEST(no_memory)
 {
@@ -95,6 +113,6 @@ END_TEST
 
 int main(void)
 {
-    const TTest *const tests[] = { without_seams, across_seams, no_memory };
+    const TTest *const tests[] = { without_seams, across_seams, with_slit, no_memory };
     return hw_check_run(hw_check_suite("makingup", tests, sizeof tests / sizeof tests[0]));
 }

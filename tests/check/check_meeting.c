@@ -31,6 +31,19 @@ static const row rows[] = {
         .words = "the first is up to 18 cm longer",
         .times = 1 },
     { .garment = { "up: 33 cm", "up: 30.9 cm" }, .words = "can be eased in", .times = 0 },
+    /* Up the middle line from 34 to 40 cm. */
+    { .garment = SLIT,
+        .words = "back: a slit of 6 cm below the neck opens it in the middle, for the head.",
+        .times = 1 },
+    { .words = "a slit of", .times = 0 },
+    /* Its button, and nobody's where there is no slit. */
+    { .project = { "names: [one]", "names: [one]\n  ages: [24]" },
+        .garment = SLIT,
+        .words = "In one: a button that comes off can be swallowed",
+        .times = 1 },
+    { .project = { "names: [one]", "names: [one]\n  ages: [24]" },
+        .words = "a button that comes off",
+        .times = 0 },
     /* The tank's bands and trims are all in order. */
     { .words = "band ring", .times = 0 },
     { .words = "pick it up in two or more lengths", .times = 0 },

@@ -225,10 +225,62 @@ START_TEST(back_by_hand)
         bool divides = step->kind == HW_STEP_DIVIDE;
         found += divides ? 1 : 0;
         ck_assert(!divides || (step->row == 18 && step->sts == 12 && step->place == HW_AT_MIDDLE));
+        ck_assert(!step->slit);
         ck_assert(step->kind != HW_STEP_HOLD);
     }
     ck_assert_int_eq(found, 1);
     drawn_close(&k);
+}
+END_TEST
+
+/* By hand, with the rows of back_by_hand: a slit from row 13 up to where the neck bound off 12. Of
+ * 40 stitches none goes in the middle, each half has its 20 less the 5 of the armhole; the neck's 6
+ * go at the slit's top, at the left half's neck edge, which is its right one, in a row that begins
+ * at the right. Of 41 stitches the one on the middle line goes, and then 5 or 6 at each side of it:
+ * the edge lies half-way. */
+START_TEST(slit_by_hand)
+{
+    for (int odd = 0; odd < 2; odd++) {
+        back b;
+        draw_back(&b);
+        for (int side = 0; side < 2; side++) {
+            hw_outline_point *points = b.points[HW_EDGE_NECK_LEFT + side];
+            memmove(points + 1, points, 3 * sizeof *points);
+            points[0].up_cm = 13;
+            b.outline.edges[HW_EDGE_NECK_LEFT + side].count = 4;
+        }
+        b.outline.neck_cm = 13;
+        b.outline.slit_cm = 5;
+        b.task.visible_sts = 40 + odd;
+        drawn_rows k;
+        drawn_knit(&b.task, &k);
+        ck_assert_int_eq(k.shape.neck_row, 13);
+        for (int row = 13; row < 18; row++) {
+            ck_assert_int_eq(
+                hw_shape_half_sts(&k.shape, row, HW_LEFT), 20 - k.shape.inset_sts[0][row]);
+            ck_assert_int_eq(k.shape.neck_halves[HW_LEFT][row], odd);
+        }
+        int cut = k.shape.neck_halves[HW_RIGHT][18];
+        ck_assert(cut == 12 || (odd == 1 && (cut == 11 || cut == 13)));
+        ck_assert(odd == 0 || cut != 12);
+        ck_assert_int_eq(k.shape.neck_halves[HW_LEFT][19], cut);
+        drawn_bound(&b.task, &k.shape);
+        int found = 0;
+        for (int i = 0; i < k.steps.count; i++) {
+            const hw_shape_step *step = &k.steps.list[i];
+            if (step->kind == HW_STEP_DIVIDE) {
+                found++;
+                ck_assert_int_eq(step->row, 13);
+                ck_assert_int_eq(step->sts, odd);
+                ck_assert(step->slit);
+            }
+        }
+        ck_assert_int_eq(found, 1);
+        hw_shape again = { 0 };
+        ck_assert_int_eq(follow_steps(&b.task, &k.steps, &k.arena, &again), HW_OK);
+        ck_assert_int_eq(again.neck_halves[HW_LEFT][19], cut);
+        drawn_close(&k);
+    }
 }
 END_TEST
 
@@ -424,6 +476,7 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = { skirt_published, slopes_published, few_steps, back_by_hand,
-        short_rows_by_hand, mixed_groups, pointed_halves, pointed_whole, nothing_left, no_memory };
+        slit_by_hand, short_rows_by_hand, mixed_groups, pointed_halves, pointed_whole, nothing_left,
+        no_memory };
     return hw_check_run(hw_check_suite("shape", tests, sizeof tests / sizeof tests[0]));
 }

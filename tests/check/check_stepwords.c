@@ -5,9 +5,16 @@
 #include "support.h"
 
 /* A step without what its words do not need. */
-#define STEP(kind, place, every, times, sts)                                                       \
+#define STEP(kind_, place_, every_, times_, sts_)                                                  \
     {                                                                                              \
-        kind, place, 0, every, times, sts, 0                                                       \
+        .kind = (kind_), .place = (place_), .every = (every_), .times = (times_), .sts = (sts_)    \
+    }
+
+/* The same, in a row. */
+#define AT(row_, kind_, place_, every_, times_, sts_, left_)                                       \
+    {                                                                                              \
+        .row = (row_), .kind = (kind_), .place = (place_), .every = (every_), .times = (times_),   \
+        .sts = (sts_), .left_sts = (left_)                                                         \
     }
 
 typedef struct {
@@ -20,7 +27,8 @@ static void expect_words(const spoken *list, int count)
     hw_arena arena;
     hw_check_heap heap;
     hw_check_open(&arena, &heap, 0, false);
-    hw_shape_step steps[8];
+    hw_shape_step steps[10];
+    ck_assert_int_le(count, 10);
     for (int i = 0; i < count; i++) {
         steps[i] = list[i].step;
     }
@@ -50,10 +58,13 @@ START_TEST(changes)
             "bind off 21 stitches in the middle; from here on work each half by itself" },
         { STEP(HW_STEP_DIVIDE, HW_AT_MIDDLE, 0, 1, 0),
             "part the piece in the middle; from here on work each half by itself" },
+        { { .kind = HW_STEP_DIVIDE, .place = HW_AT_MIDDLE, .times = 1, .sts = 1, .slit = true },
+            "bind off 1 stitch in the middle, where the slit begins; from here on work each half "
+            "by itself" },
         { STEP(HW_STEP_END, HW_AT_BOTH, 0, 1, 8),
             "bind off the last 8 stitches of each half, or keep them for the seam" },
     };
-    expect_words(list, 8);
+    expect_words(list, 9);
 }
 END_TEST
 
@@ -86,14 +97,14 @@ START_TEST(steps_together)
     hw_check_heap heap;
     hw_check_open(&arena, &heap, 0, false);
     hw_shape_step list[] = {
-        { HW_STEP_BIND_OFF, HW_AT_LEFT, 0, 0, 1, 7, 93 },
-        { HW_STEP_BIND_OFF, HW_AT_RIGHT, 1, 0, 1, 7, 86 },
-        { HW_STEP_BIND_OFF, HW_AT_RIGHT, 2, 4, 2, 3, 77 },
-        { HW_STEP_BIND_OFF, HW_AT_LEFT, 3, 4, 2, 3, 74 },
-        { HW_STEP_DECREASE, HW_AT_BOTH, 10, 11, 3, 1, 66 },
-        { HW_STEP_DECREASE, HW_AT_BOTH, 15, 11, 3, 1, 62 },
-        { HW_STEP_BIND_OFF, HW_AT_LEFT, 50, 0, 1, 2, 60 },
-        { HW_STEP_BIND_OFF, HW_AT_RIGHT, 51, 0, 1, 3, 57 },
+        AT(0, HW_STEP_BIND_OFF, HW_AT_LEFT, 0, 1, 7, 93),
+        AT(1, HW_STEP_BIND_OFF, HW_AT_RIGHT, 0, 1, 7, 86),
+        AT(2, HW_STEP_BIND_OFF, HW_AT_RIGHT, 4, 2, 3, 77),
+        AT(3, HW_STEP_BIND_OFF, HW_AT_LEFT, 4, 2, 3, 74),
+        AT(10, HW_STEP_DECREASE, HW_AT_BOTH, 11, 3, 1, 66),
+        AT(15, HW_STEP_DECREASE, HW_AT_BOTH, 11, 3, 1, 62),
+        AT(50, HW_STEP_BIND_OFF, HW_AT_LEFT, 0, 1, 2, 60),
+        AT(51, HW_STEP_BIND_OFF, HW_AT_RIGHT, 0, 1, 3, 57),
     };
     hw_shape_steps steps = { .list = list, .count = 8 };
     static const int leads[] = { 0, 0, 2, 2, 4, 4, 6, 7 };

@@ -12,6 +12,11 @@
 #define CHART(rows, gap) "    motif:\n      chart: |\n" rows "      gap: " gap "\n"
 #define PAIRS CHART("        oo\n        oo\n        oo\n        oo\n", "2")
 #define BAND(name, on, where) "  " name ":\n    on: " on "\n    " where "\n" PAIRS
+#define SLIT                                                                                       \
+    { "- {across: 10 cm, up: length - 10 cm}\n",                                                   \
+        "- {stretch: slit, across: 0 cm, up: length - 16 cm}\n"                                    \
+        "        - {stretch: slit, across: 0 cm, up: length - 10 cm}\n"                            \
+        "        - {stretch: round, across: 10 cm, up: length - 10 cm}\n" }
 /* clang-format on */
 
 #endif
