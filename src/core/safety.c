@@ -50,9 +50,9 @@ static void floats(const hw_safety_task *task, hw_notes *notes)
             continue;
         }
         hw_notes_say(notes, HW_NOTE_SAFETY,
-            "In %s: floats of %d stitches inside %s can catch small fingers and toes. Sew the "
-            "facing down all round so that no strand lies open, or choose a motif with floats of "
-            "at most %d (common practice). CEN/TR 16792 is on the safety of children's clothing; "
+            "In %s: floats of %d stitches inside %s can catch small fingers; sew the facing down "
+            "all "
+            "round, or choose a motif with floats of at most %d (common practice; CEN/TR 16792); "
             "follow your local rules.",
             in_sizes(task, &infants, notes), band->longest_float, band->where,
             HW_SAFETY_INFANT_FLOAT);
@@ -64,11 +64,9 @@ static void buttons(const hw_safety_task *task, hw_notes *notes)
     marks small = aged(task, 0, HW_SAFETY_BUTTON_MONTHS - 1);
     if (task->buttons && small.any) {
         hw_notes_say(notes, HW_NOTE_SAFETY,
-            "In %s: a button that comes off can be swallowed. Sew each one through both layers of "
-            "the band, and pull hard at it before the garment is worn and after each wash (common "
-            "practice). CEN/TR 16792 covers buttons on children's clothing; 16 CFR 1501, on small "
-            "parts for children under 3, leaves the buttons of clothing out; follow your local "
-            "rules.",
+            "In %s: a button that comes off can be swallowed; sew each one on through both layers, "
+            "and pull hard at it before wear and after each wash (common practice; CEN/TR 16792); "
+            "follow your local rules.",
             in_sizes(task, &small, notes));
     }
 }
@@ -79,10 +77,10 @@ static void cords_at_neck(const hw_safety_task *task, hw_notes *notes)
     marks young = young_at_neck(task);
     if ((neck.cord || neck.drawstring) && young.any) {
         hw_notes_say(notes, HW_NOTE_SAFETY,
-            "In %s: put no cord or drawstring at hood, head or neck, nor one that ties behind the "
-            "neck; close it with buttons. EN 14682 asks this up to 7 years or 134 cm, and "
-            "16 CFR 1120 allows no drawstring there on upper outerwear in sizes 2T to 12; follow "
-            "your local rules.",
+            "In %s: put no cord or drawstring at hood, head or neck; close it with buttons (EN "
+            "14682, "
+            "up to 7 years or 134 cm; 16 CFR 1120, upper outerwear in sizes 2T to 12); follow your "
+            "local rules.",
             in_sizes(task, &young, notes));
     }
     marks older = aged(task, HW_SAFETY_NECK_MONTHS + 1, HW_SAFETY_CHILD_MONTHS);
@@ -93,9 +91,10 @@ static void cords_at_neck(const hw_safety_task *task, hw_notes *notes)
     }
     if (neck.drawstring && older.any) {
         hw_notes_say(notes, HW_NOTE_SAFETY,
-            "In %s: leave no free ends on a drawstring at hood or neck, or do without it. EN 14682 "
-            "asks this up to 14 years, and 16 CFR 1120 allows no drawstring there on upper "
-            "outerwear in sizes 2T to 12; follow your local rules.",
+            "In %s: leave no free ends on a drawstring at hood or neck, or do without it (EN "
+            "14682, "
+            "up to 14 years; 16 CFR 1120 allows none on upper outerwear in sizes 2T to 12); follow "
+            "your local rules.",
             in_sizes(task, &older, notes));
     }
 }
@@ -107,15 +106,14 @@ static void cords_at_waist(const hw_safety_task *task, hw_notes *notes)
     marks tied = aged(task, 0, HW_SAFETY_CHILD_MONTHS);
     if (waist.drawstring && drawn.any) {
         hw_notes_say(notes, HW_NOTE_SAFETY,
-            "In %s: with the garment spread to its full width let a drawstring at waist or lower "
-            "edge stick out by 3 in (7.5 cm) at most, without toggles or knots at its ends, and "
-            "sew it down in the middle. So 16 CFR 1120 asks of upper outerwear in sizes 2T to 16; "
-            "EN 14682 is on cords up to 14 years; follow your local rules.",
+            "In %s: let a drawstring at waist or lower edge stick out by 3 in (7.5 cm) at most, "
+            "without toggles or knots, and sew it down in the middle (16 CFR 1120, upper outerwear "
+            "2T to 16; EN 14682); follow your local rules.",
             in_sizes(task, &drawn, notes));
     } else if (waist.cord && tied.any) {
         hw_notes_say(notes, HW_NOTE_SAFETY,
-            "In %s: look up how long a cord at waist or lower edge may be before you add one. "
-            "EN 14682 is on cords on clothing up to 14 years; follow your local rules.",
+            "In %s: look up how long a cord at waist or lower edge may be before you add one "
+            "(EN 14682, up to 14 years); follow your local rules.",
             in_sizes(task, &tied, notes));
     }
 }
@@ -126,8 +124,8 @@ static void cords_elsewhere(const hw_safety_task *task, hw_notes *notes)
     marks children = aged(task, 0, HW_SAFETY_CHILD_MONTHS);
     if ((cord.cord || cord.drawstring) && children.any) {
         hw_notes_say(notes, HW_NOTE_SAFETY,
-            "In %s: a cord or drawstring can catch; look up whether it may be where you want it. "
-            "EN 14682 is on cords on clothing up to 14 years; follow your local rules.",
+            "In %s: a cord or drawstring can catch; look up whether it may be where you want it "
+            "(EN 14682, up to 14 years); follow your local rules.",
             in_sizes(task, &children, notes));
     }
 }
@@ -137,11 +135,10 @@ static void sleepwear(const hw_safety_task *task, hw_notes *notes)
     marks children = aged(task, 0, HW_SAFETY_CHILD_MONTHS);
     if (task->sleepwear && children.any) {
         hw_notes_say(notes, HW_NOTE_SAFETY,
-            "In %s: before you choose yarn and fit, look up how garments that children sleep in "
-            "may "
-            "burn. 16 CFR 1615 (sizes 0 to 6X) and 1616 (7 to 14) are on this; they treat "
-            "close-fitting garments, and those for 9 months or smaller, apart; follow your local "
-            "rules.",
+            "In %s: look up how garments that children sleep in may burn before you choose yarn "
+            "and "
+            "fit (16 CFR 1615, 1616; close-fitting ones and those up to 9 months have rules of "
+            "their own); follow your local rules.",
             in_sizes(task, &children, notes));
     }
 }
