@@ -5,26 +5,16 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "fixture.h"
 #include "room.h"
-#include "support.h"
-
-static hw_arena arena;
-static hw_check_heap heap;
 
 /* The data folder of the sources; own files lie in a folder of the test's. */
 static void setup(void)
 {
     const char *srcdir = getenv("srcdir");
-    hw_check_open(&arena, &heap, 0, false);
     char *folder = hw_arena_format(&arena, "%s/data", srcdir != NULL ? srcdir : ".");
     ck_assert_int_eq(setenv("HEMWRIGHT_DATA", folder, 1), 0);
     room_open();
-}
-
-static void teardown(void)
-{
-    room_close();
-    hw_check_close(&arena, &heap);
 }
 
 /* Source: data/machines/standard.yaml, 4.5 mm [B1], 200 needles [B2], 24 columns [B4]; and the
@@ -107,12 +97,5 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = { by_name, by_path, lost, sizes };
-    Suite *suite = suite_create("load");
-    TCase *tcase = tcase_create("load");
-    tcase_add_checked_fixture(tcase, setup, teardown);
-    for (size_t i = 0; i < sizeof tests / sizeof tests[0]; i++) {
-        tcase_add_test(tcase, tests[i]);
-    }
-    suite_add_tcase(suite, tcase);
-    return hw_check_run(suite);
+    return fixture_run("load", setup, room_close, tests, sizeof tests / sizeof tests[0]);
 }
