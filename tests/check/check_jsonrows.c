@@ -79,11 +79,14 @@ START_TEST(json_for_a_bed)
     ck_assert_int_eq(number(row, "chart_row"), 1);
     ck_assert_int_eq(number(row, "first_needle"), -11);
     ck_assert_int_eq(number(row, "last_needle"), 10);
+    ck_assert_int_eq(number(row, "stitches"), 22);
+    ck_assert(json_is_null(json_object_get(row, "round_stitches")));
     const json_t *feeders = json_object_get(row, "feeders");
     ck_assert_str_eq(json_string_value(json_array_get(feeders, 1)), "contrast");
     row = json_array_get(rows, 30);
     ck_assert_int_eq(number(row, "number"), 27);
     ck_assert_str_eq(word(row, "part"), "right half");
+    ck_assert_int_eq(number(row, "stitches"), (22 - 3 - 3 - 4) / 2);
     ck_assert(json_is_null(json_object_get(row, "band")));
     const json_t *hands = json_object_get(row, "hand");
     ck_assert_str_eq(word(json_array_get(hands, 1), "what"), "counter");
