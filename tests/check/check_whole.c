@@ -5,6 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "fixture.h"
 #include "tables.h"
 #include "tank_edits.h"
 #include "write/cells.h"
@@ -259,11 +260,12 @@ END_TEST
 
 /* ---- JSON ---- */
 
-static json_t *parsed(hw_buf *buf)
+static json_t *parsed(void)
 {
-    ck_assert_int_eq(hw_json_plan(&t.plan, &tables, &t.arena, buf), HW_OK);
+    fixture_empty();
+    ck_assert_int_eq(hw_json_plan(&t.plan, &tables, &t.arena, &buf), HW_OK);
     json_error_t error;
-    json_t *top = json_loadb(buf->text, buf->len, JSON_REJECT_DUPLICATES, &error);
+    json_t *top = json_loadb(buf.text, buf.len, JSON_REJECT_DUPLICATES, &error);
     ck_assert_msg(top != NULL, "%s", error.text);
     return top;
 }
@@ -304,10 +306,7 @@ START_TEST(json)
     make(EDITS(YARN, BANDS(BAND("yoke", "back", "above fold: 20")),
              TRIMS("  armband:\n" PAIRS "  placket: {buttonholes: 7, buttonhole stitches: 4}\n")),
         NULL);
-    hw_mem mem = hw_check_mem(&t.heap);
-    hw_buf buf;
-    hw_buf_init(&buf, &mem, HW_BUF_LIMIT);
-    json_t *top = parsed(&buf);
+    json_t *top = parsed();
     json_t *front = named(top, "drafts", "piece", "front");
     ck_assert_double_eq_tol(number(front, "rows"), 138, 1e-9);
     ck_assert_double_eq_tol(number(front, "area_cm2"), 2000, 1e-6);
@@ -333,7 +332,6 @@ START_TEST(json)
     ck_assert(json_is_false(json_object_get(join, "closes")));
     ck_assert_uint_eq(json_array_size(json_object_get(top, "rows")), TANK_PIECES + TANK_TRIMS);
     json_decref(top);
-    hw_buf_release(&buf);
     tank_close(&t);
 }
 END_TEST
@@ -343,10 +341,7 @@ START_TEST(json_of_trims_and_yarn)
     make(EDITS(YARN,
              TRIMS("  armband:\n" PAIRS "  placket: {buttonholes: 7, buttonhole stitches: 4}\n")),
         NULL);
-    hw_mem mem = hw_check_mem(&t.heap);
-    hw_buf buf;
-    hw_buf_init(&buf, &mem, HW_BUF_LIMIT);
-    json_t *top = parsed(&buf);
+    json_t *top = parsed();
     json_t *arm = named(top, "trims", "trim", "armband");
     ck_assert_double_eq_tol(number(arm, "length_cm"), 42, 1e-9);
     ck_assert_double_eq_tol(number(arm, "sts"), 84, 1e-9);
@@ -382,15 +377,12 @@ START_TEST(json_of_trims_and_yarn)
     ck_assert_double_eq_tol(number(total, "to_buy_m"), 1.1 * number(total, "used_m"), 1e-6);
     ck_assert_double_ge(number(total, "balls") * 50, number(total, "to_buy_g"));
     json_decref(top);
-    hw_buf_release(&buf);
     tank_close(&t);
     make(NULL, NULL);
-    hw_buf_init(&buf, &mem, HW_BUF_LIMIT);
-    top = parsed(&buf);
+    top = parsed();
     ck_assert(json_is_null(json_object_get(top, "yarn")));
     ck_assert_uint_eq(json_array_size(json_object_get(top, "uppers")), 0);
     json_decref(top);
-    hw_buf_release(&buf);
     tank_close(&t);
 }
 END_TEST
@@ -401,10 +393,7 @@ START_TEST(json_of_parts)
 {
     make(
         EDITS(BANDS("  cuff:\n    on: sleeve\n    hem: {face rows: 8, fold: none}\n" PAIRS)), NULL);
-    hw_mem mem = hw_check_mem(&t.heap);
-    hw_buf buf;
-    hw_buf_init(&buf, &mem, HW_BUF_LIMIT);
-    json_t *top = parsed(&buf);
+    json_t *top = parsed();
     json_t *cuff = named(top, "parts", "name", "cuff");
     ck_assert_double_eq_tol(number(json_object_get(cuff, "hem"), "total_rows"), 16, 1e-9);
     json_t *fit = json_array_get(json_object_get(cuff, "fits"), 0);
@@ -414,7 +403,6 @@ START_TEST(json_of_parts)
     json_t *sleeve = named(top, "drafts", "piece", "sleeve");
     ck_assert_double_eq_tol(number(sleeve, "hem_rows"), 16, 1e-9);
     json_decref(top);
-    hw_buf_release(&buf);
     tank_close(&t);
 }
 END_TEST
@@ -423,5 +411,5 @@ int main(void)
 {
     const TTest *const tests[] = { outline, shaping, bands, trims, yarn, nothing_there,
         one_size_alone, json, json_of_trims_and_yarn, json_of_parts };
-    return hw_check_run(hw_check_suite("whole", tests, sizeof tests / sizeof tests[0]));
+    return fixture_run("whole", NULL, NULL, tests, sizeof tests / sizeof tests[0]);
 }
