@@ -51,11 +51,7 @@ static hw_status write_book(
         hw_io_abort(&target);
         return status;
     }
-    status = hw_io_place(&target, err);
-    if (status == HW_OK) {
-        hw_io_settle(&target);
-    }
-    return status;
+    return hw_io_place(&target, err);
 }
 
 /* A part of the workbook, inflated. */

@@ -98,6 +98,71 @@ START_TEST(a_writer_fails)
 }
 END_TEST
 
+/* A name that is a folder by the time the last file would take it; the two before it were in their
+ * places already, and one of them had replaced an old one. */
+START_TEST(no_place_for_the_last)
+{
+    char path[ROOM_PATH];
+    room_put("b", "old");
+    opts.values[HW_OPT_REPLACE] = "";
+    ck_assert_int_eq(put("a", 3, HW_OK), HW_OK);
+    ck_assert_int_eq(put("b", 3, HW_OK), HW_OK);
+    ck_assert_int_eq(put("c", 3, HW_OK), HW_OK);
+    ck_assert_int_eq(mkdir(room_path("c", path), 0777), 0);
+    ck_assert_int_eq(hw_docs_end(&docs, HW_OK, &buf), HW_ERR_IO);
+    ck_assert_int_eq(rmdir(path), 0);
+    ck_assert(hw_check_says(&err, HW_ERR_IO, "this is a folder"));
+    ck_assert_ptr_nonnull(strstr(err.where, "c"));
+    ck_assert(room_holds("b", "old"));
+    ck_assert_int_eq(room_count(), 1);
+    ck_assert_uint_eq(buf.len, 0);
+}
+END_TEST
+
+/* The computer stops when the first of two files is in its place and the second is not: played by
+ * a run that is never ended. The old one is still there under a second name, and the next run that
+ * replaces it leaves none, whether it succeeds or fails. */
+START_TEST(stopped_between_two)
+{
+    opts.values[HW_OPT_REPLACE] = "";
+    for (int fails = 0; fails < 2; fails++) {
+        hw_io_target target;
+        room_put("b", "old");
+        ck_assert_int_eq(hw_io_begin(&target, path_of("b"), NULL), HW_OK);
+        ck_assert_int_eq(hw_io_put(&target, "new", 3, NULL), HW_OK);
+        ck_assert_int_eq(hw_io_finish(&target, NULL), HW_OK);
+        hw_io_keep(&target);
+        ck_assert_int_eq(hw_io_place(&target, NULL), HW_OK);
+        ck_assert(room_holds("b", "new"));
+        ck_assert(room_holds("b.hemwright-old", "old"));
+        hw_docs_begin(&docs, &opts, &arena, &err);
+        ck_assert_int_eq(put("b", 4, HW_OK), HW_OK);
+        ck_assert_int_eq(put("c", 3, HW_OK), HW_OK);
+        if (fails == 1) {
+            ck_assert_int_eq(unlink(path_of("c")), 0); /* of the first time round */
+            ck_assert_int_eq(mkdir(path_of("c"), 0777), 0);
+        }
+        ck_assert_int_eq(hw_docs_end(&docs, HW_OK, &buf), fails == 1 ? HW_ERR_IO : HW_OK);
+        ck_assert(room_holds("b", fails == 1 ? "new" : "xxxx"));
+        ck_assert_int_eq(room_count(), 2); /* b and c */
+    }
+}
+END_TEST
+
+/* One file alone needs no second name: the old one goes as the new one comes, and a thing in the
+ * way of the name is let alone. */
+START_TEST(one_by_itself)
+{
+    room_put("b", "old");
+    room_put("b.hemwright-old", "else");
+    opts.values[HW_OPT_REPLACE] = "";
+    ck_assert_int_eq(put("b", 3, HW_OK), HW_OK);
+    ck_assert_int_eq(hw_docs_end(&docs, HW_OK, &buf), HW_OK);
+    ck_assert(room_holds("b", "xxx"));
+    ck_assert(room_holds("b.hemwright-old", "else"));
+}
+END_TEST
+
 START_TEST(one_is_too_large)
 {
     room_put("b", "old");
@@ -182,7 +247,8 @@ END_TEST
 
 int main(void)
 {
-    const TTest *const tests[] = { names, all_at_once, a_writer_fails, one_is_too_large,
-        one_is_there_already, no_memory_to_begin, the_folder, faults };
+    const TTest *const tests[] = { names, all_at_once, a_writer_fails, no_place_for_the_last,
+        stopped_between_two, one_by_itself, one_is_too_large, one_is_there_already,
+        no_memory_to_begin, the_folder, faults };
     return fixture_run("docs", setup, room_close, tests, sizeof tests / sizeof tests[0]);
 }

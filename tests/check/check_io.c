@@ -27,11 +27,7 @@ static hw_status write_text(const char *name, hw_err *err)
         hw_io_abort(&target);
         return status;
     }
-    status = hw_io_place(&target, err);
-    if (status == HW_OK) {
-        hw_io_settle(&target);
-    }
-    return status;
+    return hw_io_place(&target, err);
 }
 
 static void cannot_read(const char *name, size_t limit, hw_status status, const char *words)
