@@ -23,6 +23,16 @@ static const hw_row_remedy *remedy(const hw_row_finding *f, hw_remedy_kind kind)
     ck_abort_msg("no remedy %d", kind);
 }
 
+/* What a knitter reads has all three; wording is this project's own. */
+static void says(const hw_row_finding *f, const char *what, const char *where, const char *way)
+{
+    const char *text = hw_row_finding_text(f, &arena);
+    ck_assert_ptr_nonnull(text);
+    ck_assert_msg(
+        strstr(text, what) == text && strstr(text, where) != NULL && strstr(text, way) != NULL,
+        "%s", text);
+}
+
 /* By hand: 10 facing and one loose row are 11, so rows 12, 13 are plain and the band begins in row
  * 14, an even row: at the left. A facing of 9 or 11 mends it, and so do 3 plain rows below (1 is
  * less than two), or no fold row. */
@@ -89,6 +99,8 @@ START_TEST(odd_band)
     ck_assert_int_eq(remedy(&plan.findings[1], HW_REMEDY_ABOVE)->more, 3);
     ck_assert_ptr_nonnull(
         strstr(hw_row_finding_text(&plan.findings[0], &arena), "4 or 6 rows high in place of 5"));
+    says(&plan.findings[1], "Row 20: the shaping was made for rows that begin at the other side",
+        "which begins at the left", "Way out: knit 3 plain rows above the band in place of 2.");
     e.shape.first_start = HW_RIGHT;
     ck_assert_int_eq(example_rows_plan(&e, &arena).finding_count, 1);
 }
@@ -122,6 +134,9 @@ START_TEST(further_bands)
     ck_assert_int_eq(plan.findings[0].kind, HW_FINDING_BAND_PARTED);
     ck_assert_int_eq(remedy(&plan.findings[0], HW_REMEDY_BAND_ROW)->fewer, 5);
     ck_assert_int_eq(remedy(&plan.findings[0], HW_REMEDY_BAND_ROW)->more, 8);
+    says(&plan.findings[0], "Row 27: the neck parts the piece in the middle of",
+        "the band above the hem, and the second half",
+        "Way out: begin the band in row 5 or 8 above the hem in place of 7.");
     band.row = 7; /* 27 is the set-up row, 28 and 29 the band: it begins at the left */
     plan = example_rows_plan(&e, &arena);
     ck_assert_int_eq(plan.finding_count, 1);
