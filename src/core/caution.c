@@ -63,9 +63,8 @@ enum { MOST_BANDS = HW_MAX_BANDS + HW_MAX_TRIMS };
 
 static hw_safety_band band_of(hw_notes *notes, const char *name, const hw_motif *motif)
 {
-    const char *where = hw_arena_format(notes->arena, "the %s", name);
-    notes->refused = notes->refused || where == NULL;
-    return (hw_safety_band){ .where = where != NULL ? where : "the band",
+    return (hw_safety_band){ .where = hw_notes_words(
+                                 notes, hw_arena_format(notes->arena, "the %s", name)),
         .longest_float = hw_motif_longest(motif) };
 }
 
@@ -170,8 +169,7 @@ static void sides(const hw_plan *plan, hw_notes *notes)
         }
         for (int f = 0; f < plan->rows[i].finding_count; f++) {
             const char *text = hw_row_finding_text(&plan->rows[i].findings[f], notes->arena);
-            notes->refused = notes->refused || text == NULL;
-            hw_notes_say(notes, HW_NOTE_REMARK, "%s", text != NULL ? text : "");
+            hw_notes_say(notes, HW_NOTE_REMARK, "%s", hw_notes_words(notes, text));
         }
     }
 }
@@ -249,8 +247,7 @@ static const char *seam_name(const hw_plan *plan, const hw_seam *seam, hw_notes 
     const hw_piece *pieces = plan->project->garment.pieces;
     const char *name = hw_arena_format(notes->arena, "%s %s to %s %s", pieces[seam->piece[0]].name,
         hw_side_name(seam->side[0]), pieces[seam->piece[1]].name, hw_side_name(seam->side[1]));
-    notes->refused = notes->refused || name == NULL;
-    return name != NULL ? name : "";
+    return hw_notes_words(notes, name);
 }
 
 static void seams(const hw_plan *plan, hw_notes *notes)

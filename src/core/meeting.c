@@ -402,9 +402,8 @@ static void trim_sides(const hw_whole *whole, hw_notes *notes)
                 continue;
             }
             const char *text = hw_row_finding_text(&rows->findings[f], notes->arena);
-            notes->refused = notes->refused || text == NULL;
             hw_notes_of(notes, HW_NOTE_REMARK, whole->trims->kinds[at % count].trim->name, ": %s",
-                text != NULL ? text : "");
+                hw_notes_words(notes, text));
         }
     }
 }

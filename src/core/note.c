@@ -169,13 +169,17 @@ void hw_notes_base(hw_notes *notes, hw_basis basis)
     }
 }
 
-/* The buffer's text, or "" and the refusal remembered. */
-static const char *keep(hw_notes *notes, hw_buf *buf)
+const char *hw_notes_words(hw_notes *notes, const char *text)
 {
-    const char *text = notes->refused ? NULL : hw_buf_keep(buf, notes->arena);
+    notes->refused = notes->refused || text == NULL;
+    return notes->refused ? "" : text;
+}
+
+const char *hw_notes_keep(hw_notes *notes, hw_buf *buf)
+{
+    const char *text = hw_buf_keep(buf, notes->arena);
     hw_buf_release(buf);
-    notes->refused = text == NULL;
-    return text != NULL ? text : "";
+    return hw_notes_words(notes, text);
 }
 
 const char *hw_notes_length(hw_notes *notes, double cm, hw_show show)
@@ -183,7 +187,7 @@ const char *hw_notes_length(hw_notes *notes, double cm, hw_show show)
     hw_buf buf;
     hw_buf_init(&buf, &notes->arena->mem, HW_BUF_LIMIT);
     hw_length_show(&buf, cm, show);
-    return keep(notes, &buf);
+    return hw_notes_keep(notes, &buf);
 }
 
 const char *hw_notes_number(hw_notes *notes, double x, int decimals)
@@ -191,7 +195,7 @@ const char *hw_notes_number(hw_notes *notes, double x, int decimals)
     hw_buf buf;
     hw_buf_init(&buf, &notes->arena->mem, HW_BUF_LIMIT);
     hw_num_show(&buf, x, decimals);
-    return keep(notes, &buf);
+    return hw_notes_keep(notes, &buf);
 }
 
 const char *hw_notes_gauge(hw_notes *notes, double per_10cm, int decimals, hw_show show)
@@ -201,9 +205,7 @@ const char *hw_notes_gauge(hw_notes *notes, double per_10cm, int decimals, hw_sh
 
 const char *hw_notes_needle(hw_notes *notes, int needle)
 {
-    const char *text = notes->refused ? NULL : hw_bed_needle_name(needle, notes->arena);
-    notes->refused = text == NULL;
-    return text != NULL ? text : "";
+    return hw_notes_words(notes, hw_bed_needle_name(needle, notes->arena));
 }
 
 const char *hw_notes_sizes(hw_notes *notes, const char *const *names, const bool *marked, int count)
@@ -223,20 +225,17 @@ const char *hw_notes_sizes(hw_notes *notes, const char *const *names, const bool
             hw_buf_text(&buf, names[i]);
         }
     }
-    return keep(notes, &buf);
+    return hw_notes_keep(notes, &buf);
 }
 
 const char *hw_notes_counted(hw_notes *notes, int n, const char *one, const char *more)
 {
-    const char *text = hw_arena_format(notes->arena, "%d %s", n, n == 1 ? one : more);
-    notes->refused = notes->refused || text == NULL;
-    return text != NULL ? text : "";
+    return hw_notes_words(notes, hw_arena_format(notes->arena, "%d %s", n, n == 1 ? one : more));
 }
 
 const char *hw_notes_halves(hw_notes *notes, int n, const char *one, const char *more)
 {
-    const char *text = hw_arena_format(
-        notes->arena, "%s %s", hw_notes_number(notes, n / 2.0, 1), n <= 2 ? one : more);
-    notes->refused = notes->refused || text == NULL;
-    return text != NULL ? text : "";
+    const char *number = hw_notes_number(notes, n / 2.0, 1);
+    return hw_notes_words(
+        notes, hw_arena_format(notes->arena, "%s %s", number, n <= 2 ? one : more));
 }

@@ -63,6 +63,11 @@ void hw_notes_sort(hw_notes *notes);
 /* Add a fact; its texts are kept as they are. A NULL value counts as refused memory. */
 void hw_notes_base(hw_notes *notes, hw_basis basis);
 
+/* The text, or that of a buffer, which is given back; "" once memory was refused. NULL counts as
+ * refused memory. */
+const char *hw_notes_words(hw_notes *notes, const char *text);
+const char *hw_notes_keep(hw_notes *notes, hw_buf *buf);
+
 /* Texts of the arena for a length or a number; never NULL: "" once memory was refused. */
 const char *hw_notes_length(hw_notes *notes, double cm, hw_show show);
 const char *hw_notes_number(hw_notes *notes, double x, int decimals);

@@ -11,10 +11,8 @@
 static const char *count_words(const hw_plan *plan, hw_notes *notes, int sts)
 {
     double cm = hw_gauge_width_cm(&plan->gauge[HW_BAND], sts);
-    const char *text = hw_arena_format(
-        notes->arena, "%d sts (%s)", sts, hw_notes_length(notes, cm, plan->project->show));
-    notes->refused = notes->refused || text == NULL;
-    return text != NULL ? text : "";
+    const char *length = hw_notes_length(notes, cm, plan->project->show);
+    return hw_notes_words(notes, hw_arena_format(notes->arena, "%d sts (%s)", sts, length));
 }
 
 /* The smaller change of the two that make the count below or the count above measure right. */
@@ -83,15 +81,6 @@ static double enough_sts(double needed_sts, double now_sts)
     return hundredths / 100.0;
 }
 
-/* The text of a buffer that is given back; "" and the refusal remembered where there is none. */
-static const char *keep(hw_notes *notes, hw_buf *buf)
-{
-    const char *text = hw_buf_keep(buf, notes->arena);
-    hw_buf_release(buf);
-    notes->refused = notes->refused || text == NULL;
-    return text != NULL ? text : "";
-}
-
 /* Ease for a piece, and where its widths hang on one measurement alike, what that is to be. */
 static void width_words(const hw_plan *plan, hw_notes *notes, int i, double width_cm, hw_buf *buf)
 {
@@ -148,7 +137,7 @@ static const char *mend_words(const hw_plan *plan, hw_notes *notes, int i)
     if (buf.len == 0) {
         hw_buf_text(&buf, "`re-hang: yes`, because band and plain fabric want different counts");
     }
-    return keep(notes, &buf);
+    return hw_notes_keep(notes, &buf);
 }
 
 /* Which of the two fabrics is off, and by how much. */
@@ -174,7 +163,7 @@ static const char *off_words(const hw_plan *plan, hw_notes *notes, int i)
             fabrics[k].name, hw_notes_length(notes, fabrics[k].cm, show),
             hw_notes_length(notes, fabs(off_cm), show), off_cm < 0 ? "narrow" : "wide");
     }
-    return keep(notes, &buf);
+    return hw_notes_keep(notes, &buf);
 }
 
 /* One size: what is off, the two nearest counts, and the smallest change that helps. */
@@ -230,7 +219,7 @@ static void many_outside(const hw_plan *plan, hw_notes *notes, const int *outsid
         outside_size(plan, outside[k], &buf);
         worst = off_cm(plan, outside[k]) > off_cm(plan, worst) ? outside[k] : worst;
     }
-    const char *list = keep(notes, &buf);
+    const char *list = hw_notes_keep(notes, &buf);
     hw_notes_of(notes, HW_NOTE_WARNING, plan->project->garment.pieces[worst % pieces].name,
         ": %d sizes are outside the tolerance of %s. For each the stitches chosen and, behind "
         "them, the nearest counts: %s. Furthest off is %s, by %s; what would help there: "

@@ -24,8 +24,7 @@ static const char *tube_name(const hw_plan *plan, const hw_tube *tube, hw_notes 
         name = hw_arena_format(notes->arena, "%s%s%s", name, k + 1 < tube->count ? ", " : " and ",
             piece_name(plan, tube->pieces[k]));
     }
-    notes->refused = notes->refused || name == NULL;
-    return name != NULL ? name : "";
+    return hw_notes_words(notes, name);
 }
 
 static void on_a_bed(const hw_plan *plan, hw_notes *notes)

@@ -140,9 +140,7 @@ static void few_places(const hw_plan *plan, hw_notes *notes)
 /* A piece with its sizes: "front (2 years, 8 years)". */
 static const char *subject_in(hw_notes *notes, const char *piece, const char *sizes)
 {
-    const char *text = hw_arena_format(notes->arena, "%s (%s)", piece, sizes);
-    notes->refused = notes->refused || text == NULL;
-    return text != NULL ? text : "";
+    return hw_notes_words(notes, hw_arena_format(notes->arena, "%s (%s)", piece, sizes));
 }
 
 /* Widths that may leave the tolerance although the counts are right. */
@@ -240,8 +238,7 @@ static const char *names_from(const hw_plan *plan, int first, hw_mark mark, hw_n
             names = hw_arena_format(notes->arena, "%s, %s", names, plan->finished.measures[m].name);
         }
     }
-    notes->refused = notes->refused || names == NULL;
-    return names != NULL ? names : "";
+    return hw_notes_words(notes, names);
 }
 
 /* Finished measurements that rest on values nobody could read in a source, or on neighbours; those

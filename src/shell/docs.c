@@ -129,6 +129,9 @@ hw_status hw_docs_end(hw_docs *docs, hw_status status, hw_buf *out)
 {
     struct hw_doc *placed = NULL;
     for (struct hw_doc *doc = docs->first; doc != NULL && status == HW_OK; doc = doc->next) {
+        if (doc->next != NULL) { /* nothing can fail behind the last */
+            hw_io_keep(&doc->target);
+        }
         status = hw_io_place(&doc->target, docs->err);
         placed = status == HW_OK ? doc : placed;
     }

@@ -311,19 +311,24 @@ hw_status hw_io_finish(hw_io_target *target, hw_err *err)
     return number == 0 ? HW_OK : hw_io_fail(err, target->told, HW_IO_WRITING, number);
 }
 
-/* A second name for the old file; "" where there is none, or the disk knows no such thing. */
-static void keep_old(hw_io_target *target)
+void hw_io_keep(hw_io_target *target)
 {
-    static const char ending[] = "o";
+    /* No chance letters in it: what a run left behind when the computer stopped is in the way here,
+     * and goes. A name of our own, so that it is nobody else's file. */
+    static const char ending[] = ".hemwright-old";
     struct stat facts;
-    size_t len = strlen(target->temporary);
+    size_t len = strlen(target->path);
     target->fresh = lstat(target->path, &facts) != 0;
     if (target->fresh || len + sizeof ending > sizeof target->kept) {
         return;
     }
-    memcpy(target->kept, target->temporary, len);
+    memcpy(target->kept, target->path, len);
     memcpy(target->kept + len, ending, sizeof ending);
-    if (link(target->path, target->kept) != 0) {
+    bool kept = link(target->path, target->kept) == 0;
+    if (!kept && errno == EEXIST && unlink(target->kept) == 0) {
+        kept = link(target->path, target->kept) == 0;
+    }
+    if (!kept) {
         target->kept[0] = '\0';
     }
 }
@@ -331,7 +336,6 @@ static void keep_old(hw_io_target *target)
 hw_status hw_io_place(hw_io_target *target, hw_err *err)
 {
     assert(target->descriptor < 0 && target->temporary[0] != '\0');
-    keep_old(target);
     if (faulty("rename") || rename(target->temporary, target->path) != 0) {
         int number = errno;
         hw_io_settle(target);

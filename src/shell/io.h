@@ -30,9 +30,9 @@ typedef struct {
     const char *told;                /* as it was given, for messages; lives as long as this */
     char path[HW_IO_PATH_ROOM];      /* what will be replaced, links followed */
     char temporary[HW_IO_PATH_ROOM]; /* beside it: write here; "" when there is none */
-    char kept[HW_IO_PATH_ROOM];      /* the old file's other name once it is replaced, or "" */
+    char kept[HW_IO_PATH_ROOM];      /* the old file's second name, or "" */
     int descriptor;                  /* of the temporary file until it is finished, else -1 */
-    bool fresh;                      /* placed where nothing was before */
+    bool fresh;                      /* to be placed where nothing is */
 } hw_io_target;
 
 /*
@@ -40,8 +40,8 @@ typedef struct {
  *
  * Given:     target    the caller's, not in use
  *            path      the file to write; it need not exist, its folder must
- * Returned:  target    to be ended by hw_io_settle, hw_io_undo or hw_io_abort; on failure there is
- *                      nothing to end
+ * Returned:  target    to be ended by hw_io_place or hw_io_abort (once kept, by hw_io_settle or
+ *                      hw_io_undo after hw_io_place); on failure there is nothing to end
  * Result:    HW_OK; HW_ERR_IO (also where the path is a folder or no ordinary file)
  */
 hw_status hw_io_begin(hw_io_target *target, const char *path, hw_err *err) HW_MUST_USE;
@@ -53,18 +53,26 @@ hw_status hw_io_put(hw_io_target *target, const char *bytes, size_t len, hw_err 
 hw_status hw_io_finish(hw_io_target *target, hw_err *err) HW_MUST_USE;
 
 /*
+ * Give the old file a second name, NAME.hemwright-old, so that hw_io_undo can bring it back.
+ *
+ * Given:     target    finished; not needed where nothing can fail once it is placed
+ * Note:      nothing happens where there is no old file, or the disk knows no second names. Should
+ *            the computer stop before hw_io_settle, the name stays until the file is next kept.
+ */
+void hw_io_keep(hw_io_target *target);
+
+/*
  * Put the temporary file in the old one's place.
  *
  * Given:     target    finished
  * Result:    HW_OK; HW_ERR_IO: then the temporary file is gone and the old file as it was
- * Note:      where the disk knows second names, the old file keeps one until hw_io_settle
  */
 hw_status hw_io_place(hw_io_target *target, hw_err *err) HW_MUST_USE;
 
-/* After hw_io_place: the new file stays, and the old one goes. */
+/* After hw_io_place: the new file stays, and the old one that was kept goes. */
 void hw_io_settle(hw_io_target *target);
 
-/* After hw_io_place: the old file comes back, or none where none was. */
+/* After hw_io_keep and hw_io_place: the old file comes back, or none where none was. */
 void hw_io_undo(hw_io_target *target);
 
 /* Before hw_io_place: take the temporary file away. Nothing happens where there is none. */

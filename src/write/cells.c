@@ -216,6 +216,24 @@ void hw_sheet_title(const hw_sheet *sheet, const char *what)
             sheet->arena, "%s%s%s: %s", name, named ? ", " : "", named ? sheet->about : "", what));
 }
 
+void hw_sheet_size_heads(const hw_sheet *sheet)
+{
+    const hw_sizes *sizes = &sheet->plan->finished;
+    hw_grid_line(sheet->grid, HW_STYLE_HEAD, "size");
+    for (int i = 0; i < sizes->count; i++) {
+        hw_grid_text(sheet->grid, 1 + i, HW_STYLE_HEAD, sizes->names[i]);
+    }
+}
+
+void hw_sheet_by_size(const hw_sheet *sheet, const char *name, const char *what)
+{
+    hw_grid_begin(sheet->grid, sheet->arena, name, 1 + sheet->plan->finished.count);
+    sheet->grid->table.head_rows = 2;
+    sheet->grid->table.head_columns = 1;
+    hw_sheet_title(sheet, what);
+    hw_sheet_size_heads(sheet);
+}
+
 void hw_sheet_reading(const hw_sheet *sheet, const char *const *texts, int count)
 {
     hw_grid_section(sheet->grid, "how to read this");

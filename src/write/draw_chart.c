@@ -105,7 +105,11 @@ static void row_numbers(const chart *c)
 static void column_numbers(const chart *c)
 {
     const char *last = hw_arena_format(c->arena, "%d", c->columns);
-    double wide_mm = last != NULL ? hw_look_width_mm(HW_LOOK_SMALL, last) : 0;
+    if (last == NULL) {
+        hw_drawing_refuse(c->drawing);
+        return;
+    }
+    double wide_mm = hw_look_width_mm(HW_LOOK_SMALL, last);
     int step = every(c->sts_mm, wide_mm > apart_mm ? wide_mm : apart_mm);
     for (int column = 0; column < c->columns; column++) {
         if (numbered(column + 1, step)) {

@@ -164,19 +164,17 @@ static hw_status refuse(const sheet *s, double smallest, int wide, hw_err *err)
 }
 
 static hw_status draw_all(
-    const hw_draw_pieces_task *task, const sheet *s, hw_piecepen *pen, hw_drawing *out)
+    const hw_draw_pieces_task *task, const sheet *s, const hw_piecepen *pen, hw_drawing *out)
 {
-    hw_drawing drawing;
-    hw_drawing_begin(&drawing, pen->arena, task->title);
-    pen->drawing = &drawing;
+    hw_drawing *drawing = pen->drawing;
     hw_drawparts_head(
-        &drawing, task->room.width_mm, scale_words(mm_in_cm / pen->mm_per_cm, pen->arena));
+        drawing, task->room.width_mm, scale_words(mm_in_cm / pen->mm_per_cm, pen->arena));
     double end_mm = draw_rows(s, pen);
-    check_line(&drawing, end_mm + check_room_mm / 2);
-    hw_drawing_size(&drawing, task->room.width_mm, end_mm + check_room_mm + HW_DRAWPARTS_EDGE_MM);
-    hw_status status = hw_drawing_status(&drawing);
+    check_line(drawing, end_mm + check_room_mm / 2);
+    hw_drawing_size(drawing, task->room.width_mm, end_mm + check_room_mm + HW_DRAWPARTS_EDGE_MM);
+    hw_status status = hw_drawing_status(drawing);
     if (status == HW_OK) {
-        *out = drawing;
+        *out = *drawing;
     }
     return status;
 }
@@ -202,16 +200,15 @@ hw_status hw_draw_pieces(
         .width_mm = task->room.width_mm - 2 * HW_DRAWPARTS_EDGE_MM,
         .height_mm =
             task->room.height_mm - HW_DRAWPARTS_HEAD_MM - check_room_mm - HW_DRAWPARTS_EDGE_MM };
-    hw_piecepen pen = { .arena = arena, .show = task->show };
-    double scale = task->scale;
+    hw_drawing drawing;
+    hw_drawing_begin(&drawing, arena, task->title);
+    hw_piecepen pen = { .drawing = &drawing, .arena = arena, .show = task->show };
+    double scale = task->scale > 0 ? task->scale : scales[sizeof scales / sizeof scales[0] - 1];
     int wide = -1;
-    if (scale > 0) {
-        pen.mm_per_cm = mm_in_cm / scale;
-        if (!fits(&s, &pen, &wide)) {
-            return refuse(&s, scale, wide, err);
-        }
-    } else if (!(round_scale(&s, &pen, &wide) > 0)) {
-        return refuse(&s, scales[sizeof scales / sizeof scales[0] - 1], wide, err);
+    pen.mm_per_cm = mm_in_cm / scale;
+    bool found = task->scale > 0 ? fits(&s, &pen, &wide) : round_scale(&s, &pen, &wide) > 0;
+    if (hw_drawing_status(&drawing) != HW_OK) {
+        return hw_drawing_status(&drawing); /* memory was refused to what is measured */
     }
-    return draw_all(task, &s, &pen, out);
+    return found ? draw_all(task, &s, &pen, out) : refuse(&s, scale, wide, err);
 }

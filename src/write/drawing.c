@@ -130,6 +130,11 @@ void hw_drawing_pen(hw_drawing *drawing, double line_mm)
     drawing->pen_mm = line_mm;
 }
 
+void hw_drawing_refuse(hw_drawing *drawing)
+{
+    fail(drawing, HW_ERR_NOMEM);
+}
+
 static bool widen(hw_drawing *drawing)
 {
     if (drawing->room >= MOST_SHAPES) {
@@ -139,7 +144,7 @@ static bool widen(hw_drawing *drawing)
     int room = drawing->room == 0 ? FIRST_ROOM : 2 * drawing->room;
     hw_drawn *list = hw_arena_get(drawing->arena, (size_t)room, sizeof *list);
     if (list == NULL) {
-        fail(drawing, HW_ERR_NOMEM);
+        hw_drawing_refuse(drawing);
         return false;
     }
     if (drawing->count > 0) {
@@ -176,7 +181,7 @@ void hw_drawing_line(hw_drawing *drawing, hw_look look, hw_point at, hw_point to
 static void add_points(hw_drawing *drawing, hw_drawn drawn, const hw_point *points)
 {
     if (points == NULL) {
-        fail(drawing, HW_ERR_NOMEM);
+        hw_drawing_refuse(drawing);
         return;
     }
     assert(drawn.count > 1);
@@ -190,7 +195,7 @@ static void add_points(hw_drawing *drawing, hw_drawn drawn, const hw_point *poin
     }
     hw_point *copy = hw_arena_get(drawing->arena, (size_t)drawn.count, sizeof *copy);
     if (copy == NULL) {
-        fail(drawing, HW_ERR_NOMEM);
+        hw_drawing_refuse(drawing);
         return;
     }
     memcpy(copy, points, (size_t)drawn.count * sizeof *copy);
@@ -224,7 +229,7 @@ void hw_drawing_words(
 {
     assert(hw_look_of(look)->font_mm > 0);
     if (text == NULL) {
-        fail(drawing, HW_ERR_NOMEM);
+        hw_drawing_refuse(drawing);
         return;
     }
     add(drawing, (hw_drawn){ .kind = HW_DRAWN_WORDS,

@@ -119,6 +119,9 @@ void hw_drawing_disc(hw_drawing *drawing, hw_look look, hw_point at, double radi
 void hw_drawing_words(
     hw_drawing *drawing, hw_look look, hw_point at, hw_align align, const char *text);
 
+/* Memory was refused to what the shapes are made from: the drawing ends as HW_ERR_NOMEM. */
+void hw_drawing_refuse(hw_drawing *drawing);
+
 /* What became of it: HW_OK; HW_ERR_NOMEM; HW_ERR_RANGE; HW_ERR_LIMIT (too many shapes). */
 hw_status hw_drawing_status(const hw_drawing *drawing) HW_MUST_USE;
 

@@ -73,7 +73,7 @@ static int add_edge(const inking *ink, const hw_trace *trace, bool down, hw_poin
 }
 
 /* Round the piece: up its left edge, down and up the neck, down its right edge; and round its
- * trims. Where memory is refused there are no points. */
+ * trims. Where memory is refused the drawing ends. */
 static void go_round(inking *ink)
 {
     const hw_pieceview *v = ink->at->view;
@@ -86,6 +86,7 @@ static void go_round(inking *ink)
     hw_point *points = hw_arena_get(arena, most, sizeof *points);
     ink->strips = hw_arena_get(arena, (size_t)v->strip_count, sizeof *ink->strips);
     if (points == NULL || ink->strips == NULL) {
+        hw_drawing_refuse(ink->at->pen->drawing);
         return;
     }
     int count = add_edge(ink, &edges[HW_EDGE_LEFT], false, points);
@@ -95,9 +96,11 @@ static void go_round(inking *ink)
     ink->round = (ring){ points, count };
     for (int i = 0; i < v->strip_count; i++) {
         hw_point *strip = hw_arena_get(arena, (size_t)v->strips[i].count, sizeof *strip);
-        if (strip != NULL) {
-            ink->strips[i] = (ring){ strip, add_edge(ink, &v->strips[i], false, strip) };
+        if (strip == NULL) {
+            hw_drawing_refuse(ink->at->pen->drawing);
+            return;
         }
+        ink->strips[i] = (ring){ strip, add_edge(ink, &v->strips[i], false, strip) };
     }
 }
 
@@ -326,6 +329,7 @@ static bool put_width(wording *w, const hw_piecewords_line *line, double cm)
     double above_mm = line->from.y_mm - gap_mm / 2;
     double below_mm = above_mm + apart_mm;
     if (text == NULL || in_cm == NULL || in_in == NULL) {
+        hw_drawing_refuse(pen->drawing);
         return false;
     }
     if (is_free(w, line, above_mm, text)) {
@@ -401,8 +405,11 @@ void hw_pieceview_words(const hw_pieceview *view, const hw_piecepen *pen, hw_pie
     }
     out->wide_mm = larger(out->wide_mm, hw_look_width_mm(HW_LOOK_SMALL, usual_line));
     for (int i = 0; i < out->below_count; i++) {
-        const char *line = out->below[i] != NULL ? out->below[i] : "";
-        out->wide_mm = larger(out->wide_mm, hw_look_width_mm(HW_LOOK_SMALL, line));
+        if (out->below[i] == NULL) {
+            hw_drawing_refuse(pen->drawing);
+            return;
+        }
+        out->wide_mm = larger(out->wide_mm, hw_look_width_mm(HW_LOOK_SMALL, out->below[i]));
     }
     out->high_mm = name_mm + out->below_count * apart_mm + under_mm;
 }

@@ -127,16 +127,8 @@ static void piece_lines(const hw_sheet *sheet, int band, int piece)
 
 void hw_sheet_bands(const hw_sheet *sheet)
 {
-    const hw_sizes *sizes = &sheet->plan->finished;
     const hw_whole *whole = sheet->plan->whole;
-    hw_grid_begin(sheet->grid, sheet->arena, "Bands", 1 + sizes->count);
-    sheet->grid->table.head_rows = 2;
-    sheet->grid->table.head_columns = 1;
-    hw_sheet_title(sheet, "bands higher up");
-    hw_grid_line(sheet->grid, HW_STYLE_HEAD, "size");
-    for (int i = 0; i < sizes->count; i++) {
-        hw_grid_text(sheet->grid, 1 + i, HW_STYLE_HEAD, sizes->names[i]);
-    }
+    hw_sheet_by_size(sheet, "Bands", "bands higher up");
     for (int b = 0; whole != NULL && b < whole->upper_count; b++) {
         const hw_upper_band *upper = &whole->uppers[b];
         hw_grid_section(

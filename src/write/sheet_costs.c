@@ -37,15 +37,7 @@ enum { TERMS = sizeof terms / sizeof terms[0] };
 
 static void head(const hw_sheet *sheet)
 {
-    const hw_sizes *sizes = &sheet->plan->finished;
-    hw_grid_begin(sheet->grid, sheet->arena, "Costs", 1 + sizes->count);
-    sheet->grid->table.head_rows = 2;
-    sheet->grid->table.head_columns = 1;
-    hw_sheet_title(sheet, "costs; the counts chosen are those of the least total");
-    hw_grid_line(sheet->grid, HW_STYLE_HEAD, "size");
-    for (int i = 0; i < sizes->count; i++) {
-        hw_grid_text(sheet->grid, 1 + i, HW_STYLE_HEAD, sizes->names[i]);
-    }
+    hw_sheet_by_size(sheet, "Costs", "costs; the counts chosen are those of the least total");
 }
 
 static void term_line(const hw_sheet *sheet, int piece, int term)

@@ -26,15 +26,6 @@ static bool any_drawn(const hw_sheet *sheet)
     return false;
 }
 
-static void size_heads(const hw_sheet *sheet)
-{
-    const hw_sizes *sizes = &sheet->plan->finished;
-    hw_grid_line(sheet->grid, HW_STYLE_HEAD, "size");
-    for (int i = 0; i < sizes->count; i++) {
-        hw_grid_text(sheet->grid, 1 + i, HW_STYLE_HEAD, sizes->names[i]);
-    }
-}
-
 static int rows_above(const hw_draft *draft, const hw_plan *plan)
 {
     (void)plan;
@@ -180,11 +171,7 @@ static void join_lines(const hw_sheet *sheet)
 
 void hw_sheet_outline(const hw_sheet *sheet)
 {
-    hw_grid_begin(sheet->grid, sheet->arena, "Outline", 1 + sheet->plan->finished.count);
-    sheet->grid->table.head_rows = 2;
-    sheet->grid->table.head_columns = 1;
-    hw_sheet_title(sheet, "the pieces above their hems");
-    size_heads(sheet);
+    hw_sheet_by_size(sheet, "Outline", "the pieces above their hems");
     if (!any_drawn(sheet)) {
         hw_grid_line(sheet->grid, HW_STYLE_PLAIN, "the garment file draws no outline");
         return;

@@ -232,10 +232,7 @@ static void head(const hw_sheet *sheet)
     sheet->grid->table.head_rows = 2;
     sheet->grid->table.head_columns = 1;
     hw_sheet_title(sheet, "sizes and stitches");
-    hw_grid_line(sheet->grid, HW_STYLE_HEAD, "size");
-    for (int i = 0; i < finished->count; i++) {
-        hw_grid_text(sheet->grid, 1 + i, HW_STYLE_HEAD, finished->names[i]);
-    }
+    hw_sheet_size_heads(sheet);
     hw_grid_text(sheet->grid, 1 + finished->count, HW_STYLE_HEAD, "in a pattern");
 }
 

@@ -91,15 +91,8 @@ static void put_piece(const hw_sheet *sheet, int piece)
 
 void hw_sheet_tolerance(const hw_sheet *sheet)
 {
-    const hw_sizes *sizes = &sheet->plan->finished;
-    hw_grid_begin(sheet->grid, sheet->arena, "Tolerance", 1 + sizes->count);
-    sheet->grid->table.head_rows = 2;
-    sheet->grid->table.head_columns = 1;
-    hw_sheet_title(sheet, "the gauge to keep, so that each width stays within the tolerance");
-    hw_grid_line(sheet->grid, HW_STYLE_HEAD, "size");
-    for (int i = 0; i < sizes->count; i++) {
-        hw_grid_text(sheet->grid, 1 + i, HW_STYLE_HEAD, sizes->names[i]);
-    }
+    hw_sheet_by_size(
+        sheet, "Tolerance", "the gauge to keep, so that each width stays within the tolerance");
     for (int k = 0; k < hw_sheet_parts(sheet); k++) {
         hw_sheet part = hw_sheet_part(sheet, k);
         for (int p = 0; p < part.plan->project->garment.piece_count; p++) {

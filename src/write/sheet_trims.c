@@ -277,16 +277,8 @@ static void making_up_lines(const hw_sheet *sheet)
 
 void hw_sheet_trims(const hw_sheet *sheet)
 {
-    const hw_sizes *sizes = &sheet->plan->finished;
     const hw_whole *whole = sheet->plan->whole;
-    hw_grid_begin(sheet->grid, sheet->arena, "Trims", 1 + sizes->count);
-    sheet->grid->table.head_rows = 2;
-    sheet->grid->table.head_columns = 1;
-    hw_sheet_title(sheet, "trims that are picked up");
-    hw_grid_line(sheet->grid, HW_STYLE_HEAD, "size");
-    for (int i = 0; i < sizes->count; i++) {
-        hw_grid_text(sheet->grid, 1 + i, HW_STYLE_HEAD, sizes->names[i]);
-    }
+    hw_sheet_by_size(sheet, "Trims", "trims that are picked up");
     for (int k = 0; whole != NULL && k < whole->trims->count; k++) {
         trim_lines(sheet, k);
     }

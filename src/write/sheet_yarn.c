@@ -112,15 +112,7 @@ static void parts(const hw_sheet *sheet)
 
 void hw_sheet_yarn(const hw_sheet *sheet)
 {
-    const hw_sizes *sizes = &sheet->plan->finished;
-    hw_grid_begin(sheet->grid, sheet->arena, "Yarn", 1 + sizes->count);
-    sheet->grid->table.head_rows = 2;
-    sheet->grid->table.head_columns = 1;
-    hw_sheet_title(sheet, "yarn");
-    hw_grid_line(sheet->grid, HW_STYLE_HEAD, "size");
-    for (int i = 0; i < sizes->count; i++) {
-        hw_grid_text(sheet->grid, 1 + i, HW_STYLE_HEAD, sizes->names[i]);
-    }
+    hw_sheet_by_size(sheet, "Yarn", "yarn");
     if (use_of(sheet) == NULL) {
         hw_grid_line(sheet->grid, HW_STYLE_NOTE,
             "not reckoned: weigh a swatch (`mass`), or write what yarn there is under `yarn`");

@@ -58,6 +58,12 @@ void hw_sheet_reading(const hw_sheet *sheet, const char *const *texts, int count
 /* The first line of a table: the garment's name, and what the table holds. */
 void hw_sheet_title(const hw_sheet *sheet, const char *what);
 
+/* The line of heads above numbers that differ from size to size, from the second column on. */
+void hw_sheet_size_heads(const hw_sheet *sheet);
+
+/* Begin a table with a column for labels and one for each size: title and heads. */
+void hw_sheet_by_size(const hw_sheet *sheet, const char *name, const char *what);
+
 /* "seam front right to back left", with other words before it; NULL when memory is refused. */
 char *hw_sheet_seam_name(const hw_sheet *sheet, const char *before, int seam);
 

@@ -8,7 +8,7 @@
 #include <string.h>
 
 #include "counting.h"
-#include "support.h"
+#include "fixture.h"
 
 enum { MOTIFS = 10000 };
 
@@ -22,20 +22,20 @@ typedef struct {
     hw_alternatives_task task;
 } trial;
 
-static hw_status choose(const hw_counts_task *task, hw_arena *arena, hw_grading *out)
+static hw_status choose(const hw_counts_task *task, hw_arena *room, hw_grading *out)
 {
-    return hw_grade_choose(task, arena, out, NULL);
+    return hw_grade_choose(task, room, out, NULL);
 }
 
 /* A front and a back in four sizes, a figure of 5 columns on a card of 24. */
-static void open(trial *t, hw_arena *arena)
+static void open(trial *t, hw_arena *room)
 {
     memset(t, 0, sizeof *t);
     unsigned state = 21;
     counting_open(&t->c, 4, 2);
     counting_grow(&t->c, &state, 3);
     counting_ring(&t->c, 0, 1);
-    ck_assert_int_eq(choose(&t->c.task, arena, &t->chosen), HW_OK);
+    ck_assert_int_eq(choose(&t->c.task, room, &t->chosen), HW_OK);
     static const int gaps[] = { 1, 3, 7, 19 };
     memcpy(t->card_gaps, gaps, sizeof gaps);
     t->motif = (hw_motif){ .chart = { "heart", 5, 1, figure },
@@ -118,9 +118,6 @@ static void check_ranked(const hw_alternatives *all)
 START_TEST(each_is_exact)
 {
     static trial t;
-    hw_arena arena;
-    hw_check_heap heap;
-    hw_check_open(&arena, &heap, 0, false);
     open(&t, &arena);
     hw_alternatives all = { 0 };
     ck_assert_int_eq(hw_alternatives_find(&t.task, &arena, &all, NULL), HW_OK);
@@ -143,7 +140,6 @@ START_TEST(each_is_exact)
         ck_assert_int_eq(a->repeat, changed.repeat);
         ck_assert(a->fits_card);
     }
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
@@ -152,9 +148,6 @@ END_TEST
 START_TEST(ease_follows_the_rules)
 {
     static trial t;
-    hw_arena arena;
-    hw_check_heap heap;
-    hw_check_open(&arena, &heap, 0, false);
     open(&t, &arena);
     t.c.pieces[0].band_width = (hw_rule){ .terms = { { 0.5, "hem", true } }, .count = 1 };
     t.c.pieces[0].main_width = (hw_rule){ .terms = { { 1 / 3.0, "hem", true } }, .count = 1 };
@@ -183,7 +176,6 @@ START_TEST(ease_follows_the_rules)
         check_same(find(&all, rows[r].what), &changed, &g);
         ck_assert_int_eq(find(&all, rows[r].what)->kind, HW_ALTER_EASE);
     }
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
@@ -191,9 +183,6 @@ END_TEST
 START_TEST(impossible)
 {
     static trial t;
-    hw_arena arena;
-    hw_check_heap heap;
-    hw_check_open(&arena, &heap, 0, false);
     open(&t, &arena);
     for (int p = 0; p < 2; p++) {
         t.c.pieces[p].band_width = (hw_rule){ .terms = { { 1, "hem", true } }, .count = 1 };
@@ -229,7 +218,6 @@ START_TEST(impossible)
             ck_assert_int_eq(a->inside, 0);
         }
     }
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
@@ -238,9 +226,6 @@ END_TEST
 START_TEST(motif_more_or_fewer)
 {
     static trial t;
-    hw_arena arena;
-    hw_check_heap heap;
-    hw_check_open(&arena, &heap, 0, false);
     open(&t, &arena);
     unsigned state = 4;
     counting_open(&t.c, 3, 3);
@@ -274,7 +259,6 @@ START_TEST(motif_more_or_fewer)
         ck_assert_double_eq_tol(a->total_cost, cost, 1e-9 * cost);
         ck_assert_int_eq(a->inside, inside);
     }
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
@@ -282,9 +266,6 @@ END_TEST
 START_TEST(gaps_without_card)
 {
     static trial t;
-    hw_arena arena;
-    hw_check_heap heap;
-    hw_check_open(&arena, &heap, 0, false);
     open(&t, &arena);
     t.motif.card_columns = 0;
     t.motif.card_gap_count = 0;
@@ -298,7 +279,6 @@ START_TEST(gaps_without_card)
         ck_assert(a->fits_card);
         ck_assert_int_eq(a->order, i + 1);
     }
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
@@ -307,9 +287,6 @@ END_TEST
 START_TEST(motifs_share)
 {
     static trial t;
-    hw_arena arena;
-    hw_check_heap heap;
-    hw_check_open(&arena, &heap, 0, false);
     open(&t, &arena);
     t.task.ease_cm = 0;
     hw_motif_input motifs[] = {
@@ -352,7 +329,6 @@ START_TEST(motifs_share)
     ck_assert_int_eq(hw_alternatives_find(&t.task, &arena, &all, NULL), HW_OK);
     ck_assert_int_lt(middle - before - (heap.grabs - middle), 10);
     ck_assert_int_gt(with, heap.grabs - middle + 20);
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
@@ -361,15 +337,15 @@ START_TEST(many_motifs)
 {
     static trial t;
     static hw_motif_input motifs[MOTIFS];
-    hw_mem mem = hw_mem_system();
-    hw_arena arena;
-    hw_arena_init(&arena, &mem, 1 << 16);
-    open(&t, &arena);
+    hw_mem plain = hw_mem_system();
+    hw_arena room;
+    hw_arena_init(&room, &plain, 1 << 16);
+    open(&t, &room);
     unsigned state = 2;
     counting_open(&t.c, 20, 2);
     counting_grow(&t.c, &state, 2.5);
     counting_ring(&t.c, 0, 1);
-    ck_assert_int_eq(choose(&t.c.task, &arena, &t.chosen), HW_OK);
+    ck_assert_int_eq(choose(&t.c.task, &room, &t.chosen), HW_OK);
     for (int i = 0; i < MOTIFS; i++) {
         motifs[i] =
             (hw_motif_input){ .chart = { "any", 1 + hw_check_random(&state, 23), 1, figure },
@@ -378,7 +354,7 @@ START_TEST(many_motifs)
     t.task.motifs = motifs;
     t.task.motif_count = MOTIFS;
     hw_alternatives all = { 0 };
-    ck_assert_int_eq(hw_alternatives_find(&t.task, &arena, &all, NULL), HW_OK);
+    ck_assert_int_eq(hw_alternatives_find(&t.task, &room, &all, NULL), HW_OK);
     ck_assert_int_eq(all.count, 1 + 3 + 4 + 4 + MOTIFS);
     check_ranked(&all);
     const double *costs[24][5] = { { NULL } };
@@ -390,7 +366,7 @@ START_TEST(many_motifs)
             ck_assert_double_eq_tol(**cost, a->total_cost, 1e-12);
         }
     }
-    hw_arena_release(&arena);
+    hw_arena_release(&room);
 }
 END_TEST
 
@@ -476,22 +452,22 @@ START_TEST(refused)
     static trial t;
     long n = 0;
     for (bool reached = true; reached;) {
-        hw_arena arena;
-        hw_check_heap heap;
-        hw_check_open(&arena, &heap, 0, false);
-        open(&t, &arena);
+        hw_arena poor;
+        hw_check_heap small;
+        hw_check_open(&poor, &small, 0, false);
+        open(&t, &poor);
         t.task.ease_cm = 0.5;
         t.motif.card_gap_count = 2;
-        heap.grabs = 0;
-        heap.refuse_at = ++n;
+        small.grabs = 0;
+        small.refuse_at = ++n;
         hw_alternatives all = { .count = 77 };
         hw_err err = { 0 };
-        hw_status status = hw_alternatives_find(&t.task, &arena, &all, &err);
-        reached = heap.grabs >= n;
+        hw_status status = hw_alternatives_find(&t.task, &poor, &all, &err);
+        reached = small.grabs >= n;
         ck_assert_int_eq(status, reached ? HW_ERR_NOMEM : HW_OK);
         ck_assert(!reached || all.count == 77);
         ck_assert(!reached || hw_check_says(&err, HW_ERR_NOMEM, "not enough memory"));
-        hw_check_close(&arena, &heap);
+        hw_check_close(&poor, &small);
     }
     ck_assert_int_gt(n, 100);
 }
@@ -502,5 +478,5 @@ int main(void)
     const TTest *const tests[] = { each_is_exact, ease_follows_the_rules, impossible,
         motif_more_or_fewer, gaps_without_card, motifs_share, many_motifs, mends,
         mend_of_next_to_nothing, refused };
-    return hw_check_run(hw_check_suite("alternative", tests, sizeof tests / sizeof tests[0]));
+    return fixture_run("alternative", NULL, NULL, tests, sizeof tests / sizeof tests[0]);
 }

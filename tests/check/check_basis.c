@@ -7,25 +7,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "loading.h"
-#include "support.h"
-
-typedef struct {
-    hw_arena arena;
-    hw_check_heap heap;
-    hw_project project;
-    hw_plan plan;
-} trial;
-
-static void open(trial *t, const loading *from)
-{
-    memset(t, 0, sizeof *t);
-    hw_check_open(&t->arena, &t->heap, 0, false);
-    loading_open(from, &t->arena, &t->project);
-    hw_err err = { 0 };
-    hw_status status = hw_calculate_plan(&t->project, &t->arena, &t->plan, &err);
-    ck_assert_msg(status == HW_OK, "%s", err.text);
-}
+#include "planned.h"
 
 static const hw_basis *find(const hw_plan *plan, const char *what)
 {
@@ -143,9 +125,9 @@ static const row rows[] = {
 
 START_TEST(facts_by_hand)
 {
-    static trial t;
+    static planned t;
     const row *r = &rows[_i];
-    open(&t, &(loading){ .text = least, .edits = { r->edit } });
+    planned_open(&t, &(loading){ .text = least, .edits = { r->edit } });
     const hw_basis *fact = find(&t.plan, r->what);
     ck_assert_int_eq(fact != NULL, r->value != NULL);
     if (fact != NULL) {
@@ -154,7 +136,7 @@ START_TEST(facts_by_hand)
         ck_assert_int_eq(fact->mark, r->mark);
         ck_assert_str_eq(fact->source, r->source);
     }
-    hw_check_close(&t.arena, &t.heap);
+    planned_close(&t);
 }
 END_TEST
 
@@ -162,10 +144,10 @@ END_TEST
  * from the table: the chest of 6 months is from memory [M1], of 2 and 4 years was read [L1]. */
 START_TEST(body_by_marks)
 {
-    static trial t;
-    open(&t, &(loading){ .demo = "starter",
-                 .edits = { { "[2 years, 4 years, 6 years, 8 years]",
-                     "[6 months, 2 years, 4 years, 12 years]" } } });
+    static planned t;
+    planned_open(&t, &(loading){ .demo = "starter",
+                         .edits = { { "[2 years, 4 years, 6 years, 8 years]",
+                             "[6 months, 2 years, 4 years, 12 years]" } } });
     int read = 0;
     int memory = 0;
     for (int i = 0; i < t.plan.basis_count; i++) {
@@ -180,7 +162,7 @@ START_TEST(body_by_marks)
     }
     ck_assert_int_eq(read, 1);
     ck_assert_int_eq(memory, 1);
-    hw_check_close(&t.arena, &t.heap);
+    planned_close(&t);
 }
 END_TEST
 
@@ -202,10 +184,10 @@ static const char *sources(char *room, size_t size)
 START_TEST(sources_stand_in_the_list)
 {
     static const char *const demos[] = { "meadow-dress", "harbour-purse", "starter" };
-    static trial t;
+    static planned t;
     static char room[1 << 16];
     const char *list = sources(room, sizeof room);
-    open(&t, &(loading){ .demo = demos[_i] });
+    planned_open(&t, &(loading){ .demo = demos[_i] });
     int named = 0;
     for (int i = 0; i < t.plan.basis_count; i++) {
         const hw_basis *fact = &t.plan.basis[i];
@@ -222,7 +204,7 @@ START_TEST(sources_stand_in_the_list)
         }
     }
     ck_assert_int_gt(named, 4);
-    hw_check_close(&t.arena, &t.heap);
+    planned_close(&t);
 }
 END_TEST
 

@@ -9,33 +9,24 @@
 #include <zip.h>
 
 #include "example_plan.h"
+#include "fixture.h"
 #include "room.h"
 #include "shell/book.h"
 #include "shell/io.h"
 #include "shell/reread.h"
-#include "support.h"
 #include "write/columns.h"
 #include "write/grid.h"
 
 enum { BOOK_LIMIT = 1000000, LONGEST_CELL = 32767 }; /* the latter: the library's own limit */
 
-static hw_arena arena;
-static hw_check_heap heap;
 static char path[ROOM_PATH];
 static example e;
 
 static void setup(void)
 {
-    hw_check_open(&arena, &heap, 0, false);
     example_plan(&e, &arena);
     room_open();
     room_path("plan.xlsx", path);
-}
-
-static void teardown(void)
-{
-    room_close();
-    hw_check_close(&arena, &heap);
 }
 
 static hw_io_text bytes_of(const char *name)
@@ -60,11 +51,7 @@ static hw_status write_book(
         hw_io_abort(&target);
         return status;
     }
-    status = hw_io_place(&target, err);
-    if (status == HW_OK) {
-        hw_io_settle(&target);
-    }
-    return status;
+    return hw_io_place(&target, err);
 }
 
 /* A part of the workbook, inflated. */
@@ -369,13 +356,5 @@ int main(void)
 {
     const TTest *const tests[] = { all_cells, looks, same_bytes, refusals, no_place, faults,
         reread_counts, reread_damage, reread_short_parts };
-    Suite *suite = suite_create("book");
-    TCase *tcase = tcase_create("book");
-    tcase_set_timeout(tcase, 120); /* sanitizers on a busy machine */
-    tcase_add_checked_fixture(tcase, setup, teardown);
-    for (size_t i = 0; i < sizeof tests / sizeof tests[0]; i++) {
-        tcase_add_test(tcase, tests[i]);
-    }
-    suite_add_tcase(suite, tcase);
-    return hw_check_run(suite);
+    return fixture_run("book", setup, room_close, tests, sizeof tests / sizeof tests[0]);
 }

@@ -8,6 +8,7 @@
 #include <xlsxwriter.h>
 #include <zip.h>
 
+#include "fixture.h"
 #include "reading.h"
 #include "room.h"
 #include "shell/io.h"
@@ -26,21 +27,12 @@ static const char *const heads[] = { "size", "piece", "fabric", "stitches", "row
     "length, cm", "remark" };
 enum { HEADS = sizeof heads / sizeof heads[0] };
 
-static hw_arena arena;
-static hw_check_heap heap;
 static char path[ROOM_PATH];
 
 static void setup(void)
 {
-    hw_check_open(&arena, &heap, 0, false);
     room_open();
     room_path("filled.xlsx", path);
-}
-
-static void teardown(void)
-{
-    room_close();
-    hw_check_close(&arena, &heap);
 }
 
 /* A workbook with the table on its second sheet, the first row of it the seventh of the sheet. */
@@ -368,21 +360,8 @@ END_TEST
 
 int main(void)
 {
-    Suite *suite = suite_create("bookrows");
-    TCase *tcase = tcase_create("bookrows");
-    tcase_set_timeout(tcase, 60);
-    tcase_add_checked_fixture(tcase, setup, teardown);
-    tcase_add_test(tcase, a_workbook);
-    tcase_add_test(tcase, tables);
-    tcase_add_test(tcase, other_files);
-    tcase_add_test(tcase, a_folder_named_as_a_book);
-    tcase_add_test(tcase, other_sheets);
-    tcase_add_test(tcase, cut_short);
-    tcase_add_test(tcase, spoilt);
-    tcase_add_test(tcase, stored_and_deflated);
-    tcase_add_test(tcase, lost_and_locked_parts);
-    tcase_add_test(tcase, a_part_that_swells);
-    tcase_add_test(tcase, refused_memory);
-    suite_add_tcase(suite, tcase);
-    return hw_check_run(suite);
+    const TTest *const tests[] = { a_workbook, tables, other_files, a_folder_named_as_a_book,
+        other_sheets, cut_short, spoilt, stored_and_deflated, lost_and_locked_parts,
+        a_part_that_swells, refused_memory };
+    return fixture_run("bookrows", setup, room_close, tests, sizeof tests / sizeof tests[0]);
 }

@@ -5,6 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "fixture.h"
 #include "reading.h"
 
 /* Invented; tags from ECMA-376, part 1, 18.2 (the list of sheets) and part 2, 9.3 (links). */
@@ -24,18 +25,18 @@ static const char good_book[] =
     "<sheet name=\"Sizes\" sheetId=\"1\" r:id=\"rId1\"/>"
     "<sheet name=\"Measured\" sheetId=\"2\" r:id=\"rId2\"/></sheets></workbook>";
 
-static hw_status find(const char *text, size_t len, hw_arena *arena, void *out, hw_err *err)
+static hw_status find(const char *text, size_t len, hw_arena *room, void *out, hw_err *err)
 {
     hw_bookxml in = { text, len, good_links, sizeof good_links - 1, "Measured" };
-    return hw_bookxml_find(&in, arena, out, err);
+    return hw_bookxml_find(&in, room, out, err);
 }
 
 static const hw_check_reader reader = { good_book, find, sizeof(hw_bookxml_parts) };
 
-static hw_status find_link(const char *text, size_t len, hw_arena *arena, void *out, hw_err *err)
+static hw_status find_link(const char *text, size_t len, hw_arena *room, void *out, hw_err *err)
 {
     hw_bookxml in = { good_book, sizeof good_book - 1, text, len, "Measured" };
-    return hw_bookxml_find(&in, arena, out, err);
+    return hw_bookxml_find(&in, room, out, err);
 }
 
 static const hw_check_reader links = { good_links, find_link, sizeof(hw_bookxml_parts) };
@@ -52,30 +53,22 @@ static const struct {
 
 START_TEST(sheets)
 {
-    hw_arena arena;
-    hw_check_heap heap;
     hw_bookxml_parts parts;
     char *text = hw_check_edit(good_book, books[_i].old, books[_i].fresh);
-    hw_check_open(&arena, &heap, 0, false);
     hw_check_taken(&reader, text, &arena, &parts);
     ck_assert_str_eq(parts.sheet, books[_i].sheet);
     ck_assert_str_eq(parts.texts, "xl/sharedStrings.xml");
-    hw_check_close(&arena, &heap);
     free(text);
 }
 END_TEST
 
 START_TEST(no_shared_texts)
 {
-    hw_arena arena;
-    hw_check_heap heap;
     hw_bookxml_parts parts;
-    hw_check_open(&arena, &heap, 0, false);
     hw_check_taken(&links, LINKS(LINK("rId2", "worksheet", "a.xml") "<Relationship Id=\"x\"/>"),
         &arena, &parts);
     ck_assert_str_eq(parts.sheet, "xl/a.xml");
     ck_assert_ptr_null(parts.texts);
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
@@ -120,15 +113,15 @@ START_TEST(refused_memory)
     /* The sheets' names are put together for the message that none is the right one. */
     hw_check_reader wrong = reader;
     wrong.good = "<workbook xmlns:r=\"u\"><sheet name=\"a\" r:id=\"b\"/></workbook>";
-    hw_arena arena;
-    hw_check_heap heap;
+    hw_arena poor;
+    hw_check_heap small;
     for (int n = 1; n <= 3; n++) {
         hw_bookxml_parts parts;
         hw_err err = { .code = HW_OK };
-        hw_check_open(&arena, &heap, n, true);
-        ck_assert_int_eq(find(wrong.good, strlen(wrong.good), &arena, &parts, &err), HW_ERR_NOMEM);
+        hw_check_open(&poor, &small, n, true);
+        ck_assert_int_eq(find(wrong.good, strlen(wrong.good), &poor, &parts, &err), HW_ERR_NOMEM);
         hw_check_plain(&err);
-        hw_check_close(&arena, &heap);
+        hw_check_close(&poor, &small);
     }
 }
 END_TEST
@@ -138,13 +131,11 @@ END_TEST
 int main(void)
 {
     Suite *suite = suite_create("bookxml");
-    TCase *tcase = tcase_create("bookxml");
-    tcase_set_timeout(tcase, 60);
+    TCase *tcase = fixture_case(suite, "bookxml", NULL, NULL);
     tcase_add_loop_test(tcase, sheets, 0, ROWS(books));
     tcase_add_test(tcase, no_shared_texts);
     tcase_add_loop_test(tcase, mistakes, 0, ROWS(faults));
     tcase_add_test(tcase, damaged_links);
     tcase_add_test(tcase, refused_memory);
-    suite_add_tcase(suite, tcase);
     return hw_check_run(suite);
 }

@@ -5,12 +5,12 @@
 #include <stdlib.h>
 
 #include "core/num.h"
-#include "support.h"
+#include "fixture.h"
 
-static hw_holes plan_of(const hw_holes_task *task, hw_arena *arena)
+static hw_holes plan_of(const hw_holes_task *task, hw_arena *room)
 {
     hw_holes plan = { 0 };
-    ck_assert_int_eq(hw_holes_plan(task, arena, &plan, NULL), HW_OK);
+    ck_assert_int_eq(hw_holes_plan(task, room, &plan, NULL), HW_OK);
     ck_assert_int_eq(plan.count, task->holes);
     ck_assert_int_eq(plan.side, task->side);
     for (int k = 0; k < plan.count; k++) {
@@ -27,9 +27,6 @@ START_TEST(published_spacing)
     const hw_holes_task task = {
         .sts = 100, .holes = 7, .hole_sts = 4, .end_sts = 3, .sts_per_10cm = 25, .side = HW_RIGHT
     };
-    hw_arena arena;
-    hw_check_heap heap;
-    hw_check_open(&arena, &heap, 0, false);
     hw_holes plan = plan_of(&task, &arena);
     for (int k = 0; k < 7; k++) {
         ck_assert_int_eq(plan.holes[k].below_sts, 3 + k * 15);
@@ -40,7 +37,6 @@ START_TEST(published_spacing)
     ck_assert_int_eq(plan.least_between, 11);
     ck_assert_int_eq(plan.most_between, 11);
     ck_assert_int_eq(plan.cut_sts, 0);
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
@@ -49,9 +45,6 @@ END_TEST
  * https://www.knittingmagic.biz/guide-8/buttonholes.html). */
 START_TEST(remainders)
 {
-    hw_arena arena;
-    hw_check_heap heap;
-    hw_check_open(&arena, &heap, 0, false);
     for (int more = 0; more <= 6; more++) {
         const hw_holes_task task = { .sts = 102 + more,
             .holes = 7,
@@ -83,7 +76,6 @@ START_TEST(remainders)
         ck_assert_int_eq(plan.least_between, 0);
         ck_assert_int_eq(plan.most_between, 0);
     }
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
@@ -105,9 +97,6 @@ START_TEST(in_gaps_by_hand)
         { 5, { 4, 45, 86 }, { 5, 45, 85 }, { 1, 6, 11 }, 1, 1, 0.4 },
     };
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
-        hw_arena arena;
-        hw_check_heap heap;
-        hw_check_open(&arena, &heap, 0, false);
         const hw_holes_task task = { .sts = 95,
             .holes = 3,
             .hole_sts = rows[i].hole_sts,
@@ -129,7 +118,6 @@ START_TEST(in_gaps_by_hand)
         ck_assert_int_eq(plan.cut_sts, rows[i].cut_below + rows[i].cut_above);
         ck_assert_int_eq(plan.whole_sts, 3);
         ck_assert_double_eq_tol(plan.most_off_cm, rows[i].most_off_cm, 1e-9);
-        hw_check_close(&arena, &heap);
     }
 }
 END_TEST
@@ -197,9 +185,6 @@ START_TEST(best_of_all_gaps)
         task.sts = 2 * task.first_sts + task.motifs * task.repeat - task.gap;
         task.holes = 1 + hw_check_random(&state, 5);
         task.end_sts = hw_check_random(&state, 6);
-        hw_arena arena;
-        hw_check_heap heap;
-        hw_check_open(&arena, &heap, 0, false);
         hw_holes plan = { 0 };
         hw_holes_task even = task;
         even.repeat = 0;
@@ -220,7 +205,6 @@ START_TEST(best_of_all_gaps)
             ck_assert_int_eq(cost, wanted);
             found++;
         }
-        hw_check_close(&arena, &heap);
     }
     ck_assert_int_gt(found, 1000);
     ck_assert_int_gt(cutting, 1000);
@@ -278,9 +262,6 @@ END_TEST
 /* By hand: 7 holes of 4, 3 at each end and 6 between are 40 stitches. */
 START_TEST(refusals)
 {
-    hw_arena arena;
-    hw_check_heap heap;
-    hw_check_open(&arena, &heap, 0, false);
     hw_holes_task task = { .sts = 39, .holes = 7, .hole_sts = 4, .end_sts = 3, .sts_per_10cm = 25 };
     hw_holes plan = { .count = 77 };
     hw_err err = { 0 };
@@ -306,11 +287,10 @@ START_TEST(refusals)
     task.motifs = 0;
     ck_assert_int_eq(hw_holes_plan(&task, &arena, &plan, NULL), HW_ERR_NOFIT);
     ck_assert_int_eq(plan.count, 77);
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
-START_TEST(no_memory)
+static hw_status plan_three(hw_arena *room)
 {
     const hw_holes_task task = { .sts = 95,
         .holes = 3,
@@ -321,15 +301,15 @@ START_TEST(no_memory)
         .gap = 3,
         .motifs = 12,
         .first_sts = 1 };
-    for (long n = 1; n <= 5; n++) {
-        hw_arena arena;
-        hw_check_heap heap;
-        hw_check_open(&arena, &heap, n, false);
-        hw_holes plan = { .count = 77 };
-        ck_assert_int_eq(hw_holes_plan(&task, &arena, &plan, NULL), n <= 4 ? HW_ERR_NOMEM : HW_OK);
-        ck_assert_int_eq(plan.count, n <= 4 ? 77 : 3);
-        hw_check_close(&arena, &heap);
-    }
+    hw_holes plan = { .count = 77 };
+    hw_status status = hw_holes_plan(&task, room, &plan, NULL);
+    ck_assert_int_eq(plan.count, status == HW_OK ? 3 : 77);
+    return status;
+}
+
+START_TEST(no_memory)
+{
+    ck_assert_int_eq(hw_check_refusals(plan_three, false), 5);
 }
 END_TEST
 
@@ -337,5 +317,5 @@ int main(void)
 {
     const TTest *const tests[] = { published_spacing, remainders, in_gaps_by_hand, best_of_all_gaps,
         rows_of_both_layers, refusals, no_memory };
-    return hw_check_run(hw_check_suite("buttonhole", tests, sizeof tests / sizeof tests[0]));
+    return fixture_run("buttonhole", NULL, NULL, tests, sizeof tests / sizeof tests[0]);
 }

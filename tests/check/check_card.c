@@ -5,22 +5,9 @@
 #include <string.h>
 
 #include "core/card.h"
-#include "support.h"
+#include "fixture.h"
 
 enum { MOST_CELLS = 4000, MOST_COLUMNS = 48 };
-
-static hw_arena arena;
-static hw_check_heap heap;
-
-static void setup(void)
-{
-    hw_check_open(&arena, &heap, 0, false);
-}
-
-static void teardown(void)
-{
-    hw_check_close(&arena, &heap);
-}
 
 /* A figure, and the machine that knits it. */
 typedef struct {
@@ -402,12 +389,5 @@ int main(void)
     const TTest *const tests[] = { by_hand, usual_blank, knitted_off, loop_shows_the_design,
         no_more_than_needed, strokes_punch_every_hole, row_in_view, findings, too_long,
         findings_in_order, memory_refused };
-    Suite *suite = suite_create("card");
-    TCase *tcase = tcase_create("card");
-    tcase_add_checked_fixture(tcase, setup, teardown);
-    for (size_t i = 0; i < sizeof tests / sizeof tests[0]; i++) {
-        tcase_add_test(tcase, tests[i]);
-    }
-    suite_add_tcase(suite, tcase);
-    return hw_check_run(suite);
+    return fixture_run("card", NULL, NULL, tests, sizeof tests / sizeof tests[0]);
 }

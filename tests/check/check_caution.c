@@ -8,8 +8,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "loading.h"
-#include "support.h"
+#include "planned.h"
 
 /* Common practice, no source: nothing is to be said of a plan in which all is well. By hand: 2.5
  * stitches to the cm; repeat 3 with gap 2 and margins of 1 makes 3 n stitches, centred and unbroken
@@ -141,14 +140,6 @@ typedef struct {
     wanted notes[MOST_WANTED]; /* until times is 0; no other note may be there */
 } row;
 
-static void plan_of(const loading *from, hw_arena *arena, hw_project *project, hw_plan *plan)
-{
-    loading_open(from, arena, project);
-    hw_err err = { 0 };
-    hw_status status = hw_calculate_plan(project, arena, plan, &err);
-    ck_assert_msg(status == HW_OK, "%s", err.text);
-}
-
 static void check_note(const hw_plan *plan, const wanted *w)
 {
     int times = 0;
@@ -176,22 +167,18 @@ static void check_note(const hw_plan *plan, const wanted *w)
 
 static void check_row(const row *r)
 {
-    static hw_project project;
-    static hw_plan plan;
-    hw_arena arena;
-    hw_check_heap heap;
-    hw_check_open(&arena, &heap, 0, false);
-    plan_of(&r->from, &arena, &project, &plan);
+    static planned t;
+    planned_open(&t, &r->from);
     int count = 0;
     for (int k = 0; k < MOST_WANTED && r->notes[k].times > 0; k++) {
-        check_note(&plan, &r->notes[k]);
+        check_note(&t.plan, &r->notes[k]);
         count += r->notes[k].times;
     }
-    for (int i = 0; i < plan.note_count && plan.note_count != count; i++) {
-        (void)fprintf(stderr, "%s\n", plan.notes[i].text);
+    for (int i = 0; i < t.plan.note_count && t.plan.note_count != count; i++) {
+        (void)fprintf(stderr, "%s\n", t.plan.notes[i].text);
     }
-    ck_assert_int_eq(plan.note_count, count);
-    hw_check_close(&arena, &heap);
+    ck_assert_int_eq(t.plan.note_count, count);
+    planned_close(&t);
 }
 
 /* Changes to the quiet project. A repeat of 3 without a gap, of which counts are multiples. */
@@ -454,11 +441,8 @@ END_TEST
  * their sizes. */
 START_TEST(many_outside)
 {
-    static hw_project project;
-    static hw_plan plan;
-    hw_arena arena;
+    static planned t;
     hw_mem mem = hw_mem_system();
-    hw_arena_init(&arena, &mem, 1 << 16);
     hw_buf text;
     hw_buf garment;
     hw_buf_init(&text, &mem, HW_BUF_LIMIT);
@@ -485,7 +469,7 @@ START_TEST(many_outside)
     ck_assert_int_eq(hw_buf_status(&text), HW_OK);
     ck_assert_int_eq(hw_buf_status(&garment), HW_OK);
     loading from = { .text = text.text, .data = { [HW_DATA_GARMENT] = garment.text } };
-    plan_of(&from, &arena, &project, &plan);
+    planned_open(&t, &from);
     static const wanted all[] = {
         { INFANT, 1, "In size 1, size 2, ", "size 24: floats of 11" },
         { OUTSIDE_MANY, 1, "piece 11 and piece 12: 60 sizes are outside the tolerance of 0.5 cm",
@@ -499,12 +483,12 @@ START_TEST(many_outside)
         { FACING_ASSUMED, 1, "assumed", NULL },
     };
     for (size_t k = 0; k < sizeof all / sizeof all[0]; k++) {
-        check_note(&plan, &all[k]);
+        check_note(&t.plan, &all[k]);
     }
-    ck_assert_int_eq(plan.note_count, 9);
+    ck_assert_int_eq(t.plan.note_count, 9);
     hw_buf_release(&text);
     hw_buf_release(&garment);
-    hw_arena_release(&arena);
+    planned_close(&t);
 }
 END_TEST
 

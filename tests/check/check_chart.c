@@ -5,13 +5,14 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "fixture.h"
 #include "reading.h"
 
-static hw_status read_chart(const char *text, size_t len, hw_arena *arena, void *out, hw_err *err)
+static hw_status read_chart(const char *text, size_t len, hw_arena *room, void *out, hw_err *err)
 {
     hw_node *root = NULL;
-    hw_status status = hw_yaml_read(text, len, arena, &root, err);
-    return status == HW_OK ? hw_chart_read(hw_node_find(root, "chart"), "Fish", arena, out, err)
+    hw_status status = hw_yaml_read(text, len, room, &root, err);
+    return status == HW_OK ? hw_chart_read(hw_node_find(root, "chart"), "Fish", room, out, err)
                            : status;
 }
 
@@ -32,17 +33,13 @@ START_TEST(cells_row_by_row)
     static const unsigned char cells[] = { 0, 1, 1, 0, 1, 1, 1, 1, 1, 0, 0, 1, 1, 0, 1 };
     static const char *const ways[] = { "chart: |", "chart: |-", "chart: |2", "chart: | # fish" };
     for (size_t i = 0; i < sizeof ways / sizeof ways[0]; i++) {
-        hw_arena arena;
-        hw_check_heap heap;
         hw_chart chart;
         char *text = hw_check_edit(reader.good, "chart: |", ways[i]);
-        hw_check_open(&arena, &heap, 0, false);
         hw_check_taken(&reader, text, &arena, &chart);
         ck_assert_str_eq(chart.name, "Fish");
         ck_assert_int_eq(chart.width, 5);
         ck_assert_int_eq(chart.rows, 3);
         ck_assert_mem_eq(chart.cells, cells, sizeof cells);
-        hw_check_close(&arena, &heap);
         free(text);
     }
 }
@@ -106,14 +103,10 @@ START_TEST(largest_charts)
     char *most = drawn(HW_MAX_CHART_COLUMNS, HW_MAX_CHART_ROWS);
     char *wide = drawn(HW_MAX_CHART_COLUMNS + 1, 1);
     char *high = drawn(1, HW_MAX_CHART_ROWS + 1);
-    hw_arena arena;
-    hw_check_heap heap;
     hw_chart chart;
-    hw_check_open(&arena, &heap, 0, false);
     hw_check_taken(&reader, most, &arena, &chart);
     ck_assert_int_eq(chart.width, HW_MAX_CHART_COLUMNS);
     ck_assert_int_eq(chart.rows, HW_MAX_CHART_ROWS);
-    hw_check_close(&arena, &heap);
     hw_check_told(&reader, &(hw_check_fault){ NULL, wide, HW_ERR_LIMIT, 2, 2, "too large",
                                "at most 200 columns and 400 rows" });
     hw_check_told(&reader, &(hw_check_fault){ NULL, high, HW_ERR_LIMIT, 402, 2, "too large",
@@ -135,11 +128,10 @@ END_TEST
 int main(void)
 {
     Suite *suite = suite_create("chart");
-    TCase *tcase = tcase_create("chart");
+    TCase *tcase = fixture_case(suite, "chart", NULL, NULL);
     tcase_add_test(tcase, cells_row_by_row);
     tcase_add_loop_test(tcase, every_fault_is_told, 0, ROWS(faults));
     tcase_add_test(tcase, largest_charts);
     tcase_add_test(tcase, memory_refused);
-    suite_add_tcase(suite, tcase);
     return hw_check_run(suite);
 }

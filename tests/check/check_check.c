@@ -5,14 +5,15 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "fixture.h"
 #include "read/words.h"
 #include "reading.h"
 
-static hw_status read_project(const char *text, size_t len, hw_arena *arena, void *out, hw_err *err)
+static hw_status read_project(const char *text, size_t len, hw_arena *room, void *out, hw_err *err)
 {
     hw_check_task task = { .text = text, .len = len, .part = HW_PART_PROJECT };
     hw_node *root = NULL;
-    hw_status status = hw_check_file(&task, arena, &root, err);
+    hw_status status = hw_check_file(&task, room, &root, err);
     if (status == HW_OK) {
         *(hw_node **)out = root;
     }
@@ -61,10 +62,7 @@ static const hw_node *at(const hw_node *root, const char *part, const char *key)
 /* By hand: 5 1/2 in is 5.5 x 2.54 = 13.97 cm; words are counted from 0. To 1e-12. */
 START_TEST(values_are_read)
 {
-    hw_arena arena;
-    hw_check_heap heap;
     hw_node *root = NULL;
-    hw_check_open(&arena, &heap, 0, false);
     hw_check_taken(&reader, reader.good, &arena, &root);
     ck_assert_double_eq_tol(hw_node_find(root, "units")->number, 2, 1e-12);
     const hw_node *main_fabric = at(root, "gauge", "main");
@@ -85,7 +83,6 @@ START_TEST(values_are_read)
     ck_assert_double_eq_tol(at(root, "ease", "hem")->number, 2, 1e-12);
     ck_assert_double_eq_tol(at(root, "choices", "re-hang")->number, 1, 1e-12);
     ck_assert_double_eq_tol(at(root, "choices", "unbroken seams")->number, 0, 1e-12);
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
@@ -99,14 +96,10 @@ START_TEST(the_usual_unit)
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
         char *units = hw_check_edit(reader.good, "units: both", rows[i].units);
         char *text = hw_check_edit(units, "depth: 45 mm", "depth: 4.5");
-        hw_arena arena;
-        hw_check_heap heap;
         hw_node *root = NULL;
-        hw_check_open(&arena, &heap, 0, false);
         hw_check_taken(&reader, text, &arena, &root);
         ck_assert_double_eq_tol(at(root, "hem", "depth")->number, rows[i].depth_cm, 1e-12);
         ck_assert_int_eq(hw_check_usual_unit(root), i == 0 ? HW_UNIT_IN : HW_UNIT_CM);
-        hw_check_close(&arena, &heap);
         free(text);
         free(units);
     }
@@ -139,12 +132,8 @@ static const struct {
 START_TEST(ends_of_ranges_are_taken)
 {
     char *text = hw_check_edit(reader.good, ends[_i].old, ends[_i].fresh);
-    hw_arena arena;
-    hw_check_heap heap;
     hw_node *root = NULL;
-    hw_check_open(&arena, &heap, 0, false);
     hw_check_taken(&reader, text, &arena, &root);
-    hw_check_close(&arena, &heap);
     free(text);
 }
 END_TEST
@@ -301,15 +290,11 @@ START_TEST(long_words_are_quoted_short)
             memcpy(line + strlen(line), pieces[p], strlen(pieces[p]));
         }
         char *text = hw_check_edit(reader.good, rows[i].old, line);
-        hw_arena arena;
-        hw_check_heap heap;
         hw_err err = { 0 };
         hw_node *root = NULL;
-        hw_check_open(&arena, &heap, 0, false);
         ck_assert_int_eq(read_project(text, strlen(text), &arena, &root, &err), rows[i].status);
         hw_check_plain(&err);
         ck_assert_msg(hw_yaml_is_text(err.text, strlen(err.text)), "%s", err.text);
-        hw_check_close(&arena, &heap);
         free(text);
     }
 }
@@ -330,12 +315,8 @@ START_TEST(long_titles)
             continue;
         }
         char *text = hw_check_edit(reader.good, "title: A hem", line);
-        hw_arena arena;
-        hw_check_heap heap;
         hw_node *root = NULL;
-        hw_check_open(&arena, &heap, 0, false);
         hw_check_taken(&reader, text, &arena, &root);
-        hw_check_close(&arena, &heap);
         free(text);
     }
 }
@@ -352,8 +333,7 @@ END_TEST
 int main(void)
 {
     Suite *suite = suite_create("check");
-    TCase *tcase = tcase_create("check");
-    tcase_set_timeout(tcase, 60);
+    TCase *tcase = fixture_case(suite, "check", NULL, NULL);
     tcase_add_test(tcase, values_are_read);
     tcase_add_test(tcase, the_usual_unit);
     tcase_add_loop_test(tcase, ends_of_ranges_are_taken, 0, ROWS(ends));
@@ -362,6 +342,5 @@ int main(void)
     tcase_add_test(tcase, long_words_are_quoted_short);
     tcase_add_test(tcase, long_titles);
     tcase_add_test(tcase, memory_refused);
-    suite_add_tcase(suite, tcase);
     return hw_check_run(suite);
 }

@@ -5,13 +5,14 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "fixture.h"
 #include "read/datafile.h"
 #include "read/garmentfile.h"
 #include "reading.h"
 
-static hw_status read_garment(const char *text, size_t len, hw_arena *arena, void *out, hw_err *err)
+static hw_status read_garment(const char *text, size_t len, hw_arena *room, void *out, hw_err *err)
 {
-    return hw_garment_read(text, len, arena, out, err);
+    return hw_garment_read(text, len, room, out, err);
 }
 
 /* Invented; positions are counted by hand in this text. */
@@ -52,10 +53,7 @@ START_TEST(corners)
         int line;
     } right[] = { { "side", HW_CURVE_STRAIGHT, 12 }, { "arm", HW_CURVE_STRAIGHT, 13 },
         { "arm", HW_CURVE_MONOTONE, 14 }, { "arm", HW_CURVE_NATURAL, 15 } };
-    hw_arena arena;
-    hw_check_heap heap;
     hw_garment garment;
-    hw_check_open(&arena, &heap, 0, false);
     hw_check_taken(&reader, reader.good, &arena, &garment);
     const hw_outline_rule *back = garment.pieces[0].outline;
     ck_assert_ptr_nonnull(back);
@@ -81,7 +79,6 @@ START_TEST(corners)
     ck_assert_int_eq(garment.pieces[1].outline->neck.count, 0);
     ck_assert(garment.pieces[2].outline->mirrored);
     ck_assert_int_eq(garment.pieces[2].outline->sides[HW_RIGHT].count, 4);
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
@@ -108,17 +105,13 @@ START_TEST(stretches)
         { 1, HW_EDGE_NECK_LEFT, "neck", false },
         { 0, HW_EDGE_TOP, "side", false },
     };
-    hw_arena arena;
-    hw_check_heap heap;
     hw_garment garment;
-    hw_check_open(&arena, &heap, 0, false);
     hw_check_taken(&reader, reader.good, &arena, &garment);
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
         bool has =
             hw_corners_has(garment.pieces[rows[i].piece].outline, rows[i].edge, rows[i].stretch);
         ck_assert_msg(has == rows[i].has, "row %zu", i);
     }
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
@@ -164,12 +157,8 @@ START_TEST(limits)
     };
     for (size_t i = 0; i < sizeof edits / sizeof edits[0]; i++) {
         char *text = hw_check_edit(reader.good, edits[i][0], edits[i][1]);
-        hw_arena arena;
-        hw_check_heap heap;
         hw_garment garment;
-        hw_check_open(&arena, &heap, 0, false);
         hw_check_taken(&reader, text, &arena, &garment);
-        hw_check_close(&arena, &heap);
         free(text);
     }
 }
@@ -184,13 +173,11 @@ END_TEST
 int main(void)
 {
     Suite *suite = suite_create("corners");
-    TCase *tcase = tcase_create("corners");
-    tcase_set_timeout(tcase, 60);
+    TCase *tcase = fixture_case(suite, "corners", NULL, NULL);
     tcase_add_test(tcase, corners);
     tcase_add_test(tcase, stretches);
     tcase_add_loop_test(tcase, every_fault_is_told, 0, (int)(sizeof faults / sizeof faults[0]));
     tcase_add_test(tcase, limits);
     tcase_add_test(tcase, memory_refused);
-    suite_add_tcase(suite, tcase);
     return hw_check_run(suite);
 }

@@ -5,27 +5,9 @@
 
 #include "core/num.h"
 #include "example_plan.h"
-#include "support.h"
+#include "fixture.h"
 #include "write/csv.h"
 #include "write/grid.h"
-
-static hw_arena arena;
-static hw_check_heap heap;
-static hw_mem mem;
-static hw_buf buf;
-
-static void setup(void)
-{
-    hw_check_open(&arena, &heap, 0, false);
-    mem = hw_check_mem(&heap);
-    hw_buf_init(&buf, &mem, HW_BUF_LIMIT);
-}
-
-static void teardown(void)
-{
-    hw_buf_release(&buf);
-    hw_check_close(&arena, &heap);
-}
 
 /* One field by RFC 4180, section 2; *end is what ended it: ',' or '\n' for CR LF. */
 static const char *read_field(const char *at, char *room, size_t size, char *end)
@@ -91,8 +73,7 @@ START_TEST(reads_back)
     for (int show = 0; show < HW_SHOW_COUNT; show++) {
         e.project.show = (hw_show)show;
         hw_tables tables = example_tables(&e, &arena);
-        hw_buf_release(&buf);
-        hw_buf_init(&buf, &mem, HW_BUF_LIMIT);
+        fixture_empty();
         ck_assert_int_eq(hw_csv_tables(&tables, &buf), HW_OK);
         const char *at = buf.text;
         for (int i = 0; i < tables.count; i++) {
@@ -111,8 +92,7 @@ static const char *one_cell(const char *text)
     hw_grid_line(&grid, HW_STYLE_PLAIN, text);
     ck_assert_int_eq(hw_grid_finish(&grid, &t), HW_OK);
     hw_tables tables = { &t, 1 };
-    hw_buf_release(&buf);
-    hw_buf_init(&buf, &mem, HW_BUF_LIMIT);
+    fixture_empty();
     ck_assert_int_eq(hw_csv_tables(&tables, &buf), HW_OK);
     return buf.text;
 }
@@ -178,13 +158,5 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = { reads_back, quotes, no_formula, numbers_are_bare, refusals };
-    Suite *suite = suite_create("csv");
-    TCase *tcase = tcase_create("csv");
-    tcase_set_timeout(tcase, 60); /* sanitizers on a busy machine */
-    tcase_add_checked_fixture(tcase, setup, teardown);
-    for (size_t i = 0; i < sizeof tests / sizeof tests[0]; i++) {
-        tcase_add_test(tcase, tests[i]);
-    }
-    suite_add_tcase(suite, tcase);
-    return hw_check_run(suite);
+    return fixture_run("csv", NULL, NULL, tests, sizeof tests / sizeof tests[0]);
 }

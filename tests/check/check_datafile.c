@@ -4,16 +4,17 @@
 
 #include <stdlib.h>
 
+#include "fixture.h"
 #include "reading.h"
 
-static hw_status read_machine(const char *text, size_t len, hw_arena *arena, void *out, hw_err *err)
+static hw_status read_machine(const char *text, size_t len, hw_arena *room, void *out, hw_err *err)
 {
-    return hw_machine_read(text, len, arena, out, err);
+    return hw_machine_read(text, len, room, out, err);
 }
 
-static hw_status read_motif(const char *text, size_t len, hw_arena *arena, void *out, hw_err *err)
+static hw_status read_motif(const char *text, size_t len, hw_arena *room, void *out, hw_err *err)
 {
-    return hw_motif_read(text, len, arena, out, err);
+    return hw_motif_read(text, len, room, out, err);
 }
 
 static const hw_check_reader machines = {
@@ -42,10 +43,7 @@ static const hw_check_reader motifs = {
 /* By hand. To 1e-12. */
 START_TEST(a_machine)
 {
-    hw_arena arena;
-    hw_check_heap heap;
     hw_machine machine;
-    hw_check_open(&arena, &heap, 0, false);
     hw_check_taken(&machines, machines.good, &arena, &machine);
     ck_assert_str_eq(machine.title, "Invented machine");
     ck_assert_double_eq_tol(machine.pitch_cm, 0.45, 1e-12);
@@ -55,17 +53,13 @@ START_TEST(a_machine)
     ck_assert_int_eq(machine.longest_float, 5);
     ck_assert_int_eq(machine.carriage, HW_CARRIAGE_DIRECT);
     ck_assert_str_eq(machine.source, "none");
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
 /* Own choice: what stands for all that is left out. */
 START_TEST(by_hand)
 {
-    hw_arena arena;
-    hw_check_heap heap;
     hw_machine machine;
-    hw_check_open(&arena, &heap, 0, false);
     hw_check_taken(&machines, "title: t\nlongest float: 7\ncarriage: none\n", &arena, &machine);
     ck_assert_double_eq_tol(machine.pitch_cm, 0, 1e-12);
     ck_assert_int_eq(machine.needles, HW_MAX_STS);
@@ -73,7 +67,6 @@ START_TEST(by_hand)
     ck_assert_int_eq(machine.reader_offset, -1);
     ck_assert_int_eq(machine.carriage, HW_CARRIAGE_NONE);
     ck_assert_str_eq(machine.source, "");
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
@@ -82,10 +75,7 @@ END_TEST
 /* 60 and 36 rows: read [B5]; two joining rows: read [B6]. Lengths: in no source. */
 START_TEST(a_blank_card)
 {
-    hw_arena arena;
-    hw_check_heap heap;
     hw_machine machine;
-    hw_check_open(&arena, &heap, 0, false);
     hw_check_taken(&machines, machines.good, &arena, &machine);
     ck_assert_int_eq(machine.blank.rows, 60);
     ck_assert_int_eq(machine.blank.least_loop_rows, 36);
@@ -106,7 +96,6 @@ START_TEST(a_blank_card)
     ck_assert_double_eq_tol(machine.blank.row_pitch_cm, 0.5, 1e-12);
     ck_assert_double_eq_tol(machine.blank.width_cm, 14, 1e-12);
     ck_assert_double_eq_tol(machine.blank.hole_cm, 0.3, 1e-12);
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
@@ -143,10 +132,7 @@ END_TEST
 START_TEST(a_motif)
 {
     static const unsigned char cells[] = { 0, 1, 1, 1, 1, 0 };
-    hw_arena arena;
-    hw_check_heap heap;
     hw_motif_input motif;
-    hw_check_open(&arena, &heap, 0, false);
     hw_check_taken(&motifs, motifs.good, &arena, &motif);
     ck_assert_str_eq(motif.chart.name, "Invented");
     ck_assert_int_eq(motif.chart.width, 3);
@@ -159,21 +145,16 @@ START_TEST(a_motif)
     ck_assert(!motif.has_gap);
     ck_assert_int_eq(motif.gap, 0);
     free(text);
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
 /* By hand: 3 columns and a gap of 197 are 200, the widest repeat. */
 START_TEST(the_widest_gap)
 {
-    hw_arena arena;
-    hw_check_heap heap;
     hw_motif_input motif;
     char *text = hw_check_edit(motifs.good, "gap: 2", "gap: 197");
-    hw_check_open(&arena, &heap, 0, false);
     hw_check_taken(&motifs, text, &arena, &motif);
     ck_assert_int_eq(motif.gap, 197);
-    hw_check_close(&arena, &heap);
     free(text);
 }
 END_TEST
@@ -229,7 +210,7 @@ END_TEST
 int main(void)
 {
     Suite *suite = suite_create("datafile");
-    TCase *tcase = tcase_create("datafile");
+    TCase *tcase = fixture_case(suite, "datafile", NULL, NULL);
     tcase_add_test(tcase, a_machine);
     tcase_add_test(tcase, a_blank_card);
     tcase_add_test(tcase, by_hand);
@@ -239,6 +220,5 @@ int main(void)
     tcase_add_loop_test(tcase, every_motif_fault_is_told, 0, ROWS(motif_faults));
     tcase_add_test(tcase, ease_from_a_word);
     tcase_add_test(tcase, memory_refused);
-    suite_add_tcase(suite, tcase);
     return hw_check_run(suite);
 }

@@ -6,13 +6,10 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include "fixture.h"
 #include "room.h"
 #include "shell/docs.h"
-#include "support.h"
 
-static hw_arena arena;
-static hw_check_heap heap;
-static hw_buf out;
 static hw_err err;
 static hw_docs docs;
 static hw_opts opts;
@@ -20,22 +17,12 @@ static char into[ROOM_PATH];
 
 static void setup(void)
 {
-    hw_check_open(&arena, &heap, 0, false);
-    hw_mem mem = hw_check_mem(&heap);
-    hw_buf_init(&out, &mem, HW_BUF_LIMIT);
     room_open();
     room_path("sheets", into);
     opts = (hw_opts){ .args = { "some/folder/plan.v2.yaml" } };
     opts.values[HW_OPT_INTO] = into;
     err = (hw_err){ 0 };
     hw_docs_begin(&docs, &opts, &arena, &err);
-}
-
-static void teardown(void)
-{
-    room_close();
-    hw_buf_release(&out);
-    hw_check_close(&arena, &heap);
 }
 
 static char *path_of(const char *name)
@@ -50,13 +37,13 @@ static char *path_of(const char *name)
 /* Write a file of so many letters, ending as its writer did. */
 static hw_status put(const char *name, int letters, hw_status writer)
 {
-    hw_buf buf;
-    hw_status status = hw_docs_open(&docs, path_of(name), &buf);
+    hw_buf file;
+    hw_status status = hw_docs_open(&docs, path_of(name), &file);
     if (status == HW_OK) {
-        hw_buf_repeat(&buf, "x", letters);
+        hw_buf_repeat(&file, "x", letters);
         status = writer;
     }
-    return hw_docs_close(&docs, &buf, status);
+    return hw_docs_close(&docs, &file, status);
 }
 
 START_TEST(names)
@@ -78,24 +65,24 @@ START_TEST(all_at_once)
     ck_assert_int_eq(put("b", 200000, HW_OK), HW_OK);
     struct stat about;
     ck_assert_int_ne(stat(path_of("a"), &about), 0); /* not before all are written */
-    ck_assert_int_eq(hw_docs_end(&docs, HW_OK, &out), HW_OK);
+    ck_assert_int_eq(hw_docs_end(&docs, HW_OK, &buf), HW_OK);
     ck_assert(room_holds("a", "xxx"));
     ck_assert_int_eq(stat(path_of("b"), &about), 0);
     ck_assert_int_eq(about.st_size, 200000);
     ck_assert_int_eq(room_count(), 2);
     (void)snprintf(words, sizeof words, "Written: %s\nWritten: %s\n", path_of("a"), path_of("b"));
-    ck_assert_str_eq(out.text, words);
+    ck_assert_str_eq(buf.text, words);
 }
 END_TEST
 
 /* The third fails: the first is not there, the second is as it was, and so is the folder. */
 static void nothing_changed(hw_status status, const char *words)
 {
-    ck_assert_int_eq(hw_docs_end(&docs, status, &out), status);
+    ck_assert_int_eq(hw_docs_end(&docs, status, &buf), status);
     ck_assert(hw_check_says(&err, status, words));
     ck_assert(room_holds("b", "old"));
     ck_assert_int_eq(room_count(), 1);
-    ck_assert_uint_eq(out.len, 0);
+    ck_assert_uint_eq(buf.len, 0);
 }
 
 START_TEST(a_writer_fails)
@@ -108,6 +95,71 @@ START_TEST(a_writer_fails)
     ck_assert_int_eq(put("c", 3, HW_ERR_NOMEM), HW_ERR_NOMEM);
     nothing_changed(HW_ERR_NOMEM, "not enough memory");
     ck_assert_ptr_nonnull(strstr(err.where, "c"));
+}
+END_TEST
+
+/* A name that is a folder by the time the last file would take it; the two before it were in their
+ * places already, and one of them had replaced an old one. */
+START_TEST(no_place_for_the_last)
+{
+    char path[ROOM_PATH];
+    room_put("b", "old");
+    opts.values[HW_OPT_REPLACE] = "";
+    ck_assert_int_eq(put("a", 3, HW_OK), HW_OK);
+    ck_assert_int_eq(put("b", 3, HW_OK), HW_OK);
+    ck_assert_int_eq(put("c", 3, HW_OK), HW_OK);
+    ck_assert_int_eq(mkdir(room_path("c", path), 0777), 0);
+    ck_assert_int_eq(hw_docs_end(&docs, HW_OK, &buf), HW_ERR_IO);
+    ck_assert_int_eq(rmdir(path), 0);
+    ck_assert(hw_check_says(&err, HW_ERR_IO, "this is a folder"));
+    ck_assert_ptr_nonnull(strstr(err.where, "c"));
+    ck_assert(room_holds("b", "old"));
+    ck_assert_int_eq(room_count(), 1);
+    ck_assert_uint_eq(buf.len, 0);
+}
+END_TEST
+
+/* The computer stops when the first of two files is in its place and the second is not: played by
+ * a run that is never ended. The old one is still there under a second name, and the next run that
+ * replaces it leaves none, whether it succeeds or fails. */
+START_TEST(stopped_between_two)
+{
+    opts.values[HW_OPT_REPLACE] = "";
+    for (int fails = 0; fails < 2; fails++) {
+        hw_io_target target;
+        room_put("b", "old");
+        ck_assert_int_eq(hw_io_begin(&target, path_of("b"), NULL), HW_OK);
+        ck_assert_int_eq(hw_io_put(&target, "new", 3, NULL), HW_OK);
+        ck_assert_int_eq(hw_io_finish(&target, NULL), HW_OK);
+        hw_io_keep(&target);
+        ck_assert_int_eq(hw_io_place(&target, NULL), HW_OK);
+        ck_assert(room_holds("b", "new"));
+        ck_assert(room_holds("b.hemwright-old", "old"));
+        hw_docs_begin(&docs, &opts, &arena, &err);
+        ck_assert_int_eq(put("b", 4, HW_OK), HW_OK);
+        ck_assert_int_eq(put("c", 3, HW_OK), HW_OK);
+        if (fails == 1) {
+            ck_assert_int_eq(unlink(path_of("c")), 0); /* of the first time round */
+            ck_assert_int_eq(mkdir(path_of("c"), 0777), 0);
+        }
+        ck_assert_int_eq(hw_docs_end(&docs, HW_OK, &buf), fails == 1 ? HW_ERR_IO : HW_OK);
+        ck_assert(room_holds("b", fails == 1 ? "new" : "xxxx"));
+        ck_assert_int_eq(room_count(), 2); /* b and c */
+    }
+}
+END_TEST
+
+/* One file alone needs no second name: the old one goes as the new one comes, and a thing in the
+ * way of the name is let alone. */
+START_TEST(one_by_itself)
+{
+    room_put("b", "old");
+    room_put("b.hemwright-old", "else");
+    opts.values[HW_OPT_REPLACE] = "";
+    ck_assert_int_eq(put("b", 3, HW_OK), HW_OK);
+    ck_assert_int_eq(hw_docs_end(&docs, HW_OK, &buf), HW_OK);
+    ck_assert(room_holds("b", "xxx"));
+    ck_assert(room_holds("b.hemwright-old", "else"));
 }
 END_TEST
 
@@ -130,10 +182,10 @@ END_TEST
 
 START_TEST(no_memory_to_begin)
 {
-    hw_buf buf;
+    hw_buf file;
     room_put("b", "old");
-    ck_assert_int_eq(hw_docs_open(&docs, NULL, &buf), HW_ERR_NOMEM);
-    ck_assert_int_eq(hw_docs_close(&docs, &buf, HW_ERR_NOMEM), HW_ERR_NOMEM);
+    ck_assert_int_eq(hw_docs_open(&docs, NULL, &file), HW_ERR_NOMEM);
+    ck_assert_int_eq(hw_docs_close(&docs, &file, HW_ERR_NOMEM), HW_ERR_NOMEM);
     nothing_changed(HW_ERR_NOMEM, "not enough memory");
 }
 END_TEST
@@ -144,12 +196,12 @@ START_TEST(the_folder)
     struct stat about;
     ck_assert_int_eq(hw_docs_folder(&docs), HW_OK);
     ck_assert_int_eq(stat(into, &about), 0);
-    ck_assert_int_eq(hw_docs_end(&docs, HW_ERR_NOFIT, &out), HW_ERR_NOFIT);
+    ck_assert_int_eq(hw_docs_end(&docs, HW_ERR_NOFIT, &buf), HW_ERR_NOFIT);
     ck_assert_int_ne(stat(into, &about), 0);
     ck_assert_int_eq(mkdir(into, 0777), 0);
     hw_docs_begin(&docs, &opts, &arena, &err);
     ck_assert_int_eq(hw_docs_folder(&docs), HW_OK);
-    ck_assert_int_eq(hw_docs_end(&docs, HW_ERR_NOFIT, &out), HW_ERR_NOFIT);
+    ck_assert_int_eq(hw_docs_end(&docs, HW_ERR_NOFIT, &buf), HW_ERR_NOFIT);
     ck_assert_int_eq(stat(into, &about), 0);
     ck_assert_int_eq(rmdir(into), 0);
 }
@@ -180,11 +232,11 @@ START_TEST(faults)
             nothing_changed(status, "the disk is full");
         } else if (enabled) {
             ck_assert_int_eq(status, HW_OK);
-            ck_assert_int_eq(hw_docs_end(&docs, status, &out), HW_ERR_IO);
+            ck_assert_int_eq(hw_docs_end(&docs, status, &buf), HW_ERR_IO);
             ck_assert(room_holds("b", "old"));
             ck_assert_int_eq(room_count(), 1);
         } else {
-            ck_assert_int_eq(hw_docs_end(&docs, status, &out), HW_OK);
+            ck_assert_int_eq(hw_docs_end(&docs, status, &buf), HW_OK);
             ck_assert_int_eq(room_count(), 3);
         }
         ck_assert(!hw_io_fault_unhit());
@@ -195,15 +247,8 @@ END_TEST
 
 int main(void)
 {
-    const TTest *const tests[] = { names, all_at_once, a_writer_fails, one_is_too_large,
-        one_is_there_already, no_memory_to_begin, the_folder, faults };
-    Suite *suite = suite_create("docs");
-    TCase *tcase = tcase_create("docs");
-    tcase_set_timeout(tcase, 60); /* sanitizers on a busy machine */
-    tcase_add_checked_fixture(tcase, setup, teardown);
-    for (size_t i = 0; i < sizeof tests / sizeof tests[0]; i++) {
-        tcase_add_test(tcase, tests[i]);
-    }
-    suite_add_tcase(suite, tcase);
-    return hw_check_run(suite);
+    const TTest *const tests[] = { names, all_at_once, a_writer_fails, no_place_for_the_last,
+        stopped_between_two, one_by_itself, one_is_too_large, one_is_there_already,
+        no_memory_to_begin, the_folder, faults };
+    return fixture_run("docs", setup, room_close, tests, sizeof tests / sizeof tests[0]);
 }

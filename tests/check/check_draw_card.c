@@ -4,12 +4,10 @@
 #include <math.h>
 #include <string.h>
 
-#include "support.h"
+#include "fixture.h"
 #include "write/draw.h"
 
 static const double near_mm = 1e-9;
-static hw_arena arena;
-static hw_check_heap heap;
 static hw_machine machine;
 static hw_motif motif;
 static hw_card card;
@@ -23,7 +21,6 @@ static void setup(void)
 {
     static const unsigned char cells[] = { 1, 1, 0, 1, 0, 0 };
     hw_chart chart = { .name = "hook", .width = 3, .rows = 2, .cells = cells };
-    hw_check_open(&arena, &heap, 0, false);
     machine = (hw_machine){ .card_columns = 8,
         .longest_float = 5,
         .blank = { .rows = 12,
@@ -40,11 +37,6 @@ static void setup(void)
         .first = 0,
         .last = 5,
         .room = { 190, 277 } };
-}
-
-static void teardown(void)
-{
-    hw_check_close(&arena, &heap);
 }
 
 static hw_drawing drawn(void)
@@ -230,20 +222,17 @@ START_TEST(not_measured)
 }
 END_TEST
 
+static hw_status draw(hw_arena *room)
+{
+    hw_drawing d = { .count = -7 };
+    hw_status status = hw_draw_card(&task, room, &d, NULL);
+    ck_assert(status == HW_OK || d.count == -7);
+    return status;
+}
+
 START_TEST(memory_refused)
 {
-    hw_status status = HW_ERR_NOMEM;
-    long n = 1;
-    for (; status != HW_OK; n++) {
-        hw_arena poor;
-        hw_check_heap small;
-        hw_drawing d = { .count = -7 };
-        hw_check_open(&poor, &small, n, false);
-        status = hw_draw_card(&task, &poor, &d, NULL);
-        ck_assert(status == HW_OK || (status == HW_ERR_NOMEM && d.count == -7));
-        hw_check_close(&poor, &small);
-    }
-    ck_assert_int_gt(n, 10);
+    ck_assert_int_gt(hw_check_refusals(draw, false), 9);
 }
 END_TEST
 
@@ -251,12 +240,5 @@ int main(void)
 {
     const TTest *const tests[] = { to_the_ruler, numbers, five_centimetres, part_of_a_card,
         room_on_the_paper, not_measured, memory_refused };
-    Suite *suite = suite_create("draw_card");
-    TCase *tcase = tcase_create("draw_card");
-    tcase_add_checked_fixture(tcase, setup, teardown);
-    for (size_t i = 0; i < sizeof tests / sizeof tests[0]; i++) {
-        tcase_add_test(tcase, tests[i]);
-    }
-    suite_add_tcase(suite, tcase);
-    return hw_check_run(suite);
+    return fixture_run("draw_card", setup, NULL, tests, sizeof tests / sizeof tests[0]);
 }

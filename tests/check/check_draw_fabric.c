@@ -4,13 +4,11 @@
 
 #include "core/num.h"
 #include "drawn.h"
-#include "support.h"
+#include "fixture.h"
 #include "write/draw.h"
 
 enum { WIDTH = 5, ROWS = 4, GAP = 2, REPEAT = WIDTH + GAP, REPEATS = 3 };
 
-static hw_arena arena;
-static hw_check_heap heap;
 static hw_motif motif;
 static hw_gauge gauge;
 
@@ -19,7 +17,6 @@ static const char *const lines[ROWS] = { "oo..o", "o....", ".oooo", "....." };
 
 static void setup(void)
 {
-    hw_check_open(&arena, &heap, 0, false);
     unsigned char *cells = hw_arena_get(&arena, WIDTH * ROWS, 1);
     ck_assert_ptr_nonnull(cells);
     for (int i = 0; i < WIDTH * ROWS; i++) {
@@ -28,11 +25,6 @@ static void setup(void)
     hw_chart chart = { "Test", WIDTH, ROWS, cells };
     ck_assert_int_eq(hw_motif_analyse(&chart, GAP, 0, &arena, &motif), HW_OK);
     gauge = (hw_gauge){ .sts_per_10cm = 25, .rows_per_10cm = 40 };
-}
-
-static void teardown(void)
-{
-    hw_check_close(&arena, &heap);
 }
 
 static hw_draw_motif_task task(void)
@@ -197,28 +189,23 @@ START_TEST(no_room)
 }
 END_TEST
 
-static void refuse(
-    hw_status (*draw)(const hw_draw_motif_task *, hw_arena *, hw_drawing *, hw_err *), long least)
+static hw_status (*drawer)(const hw_draw_motif_task *, hw_arena *, hw_drawing *, hw_err *);
+
+static hw_status draw(hw_arena *room)
 {
     hw_draw_motif_task t = task();
-    hw_status status = HW_ERR_NOMEM;
-    long at = 0;
-    while (status != HW_OK) {
-        hw_arena poor;
-        hw_check_heap poor_heap = { 0 };
-        hw_check_open(&poor, &poor_heap, ++at, false);
-        hw_drawing d = { .count = 77 };
-        status = draw(&t, &poor, &d, NULL);
-        ck_assert(status == HW_OK || (status == HW_ERR_NOMEM && d.count == 77));
-        hw_check_close(&poor, &poor_heap);
-    }
-    ck_assert_int_gt(at, least);
+    hw_drawing d = { .count = 77 };
+    hw_status status = drawer(&t, room, &d, NULL);
+    ck_assert(status == HW_OK || d.count == 77);
+    return status;
 }
 
 START_TEST(refused_memory)
 {
-    refuse(hw_draw_fabric, 100); /* each stitch has a request of its own */
-    refuse(hw_draw_chart, 10);
+    drawer = hw_draw_fabric;
+    ck_assert_int_gt(hw_check_refusals(draw, false), 100); /* a request for each stitch */
+    drawer = hw_draw_chart;
+    ck_assert_int_gt(hw_check_refusals(draw, false), 10);
 }
 END_TEST
 
@@ -297,13 +284,5 @@ int main(void)
 {
     const TTest *const tests[] = { stitches_and_their_mirror, proportion, floats_by_hand, no_room,
         refused_memory, chart_squares, chart_rows, many_sizes };
-    Suite *suite = suite_create("draw_fabric");
-    TCase *tcase = tcase_create("draw_fabric");
-    tcase_set_timeout(tcase, 120); /* sanitizers on a busy machine */
-    tcase_add_checked_fixture(tcase, setup, teardown);
-    for (size_t i = 0; i < sizeof tests / sizeof tests[0]; i++) {
-        tcase_add_test(tcase, tests[i]);
-    }
-    suite_add_tcase(suite, tcase);
-    return hw_check_run(suite);
+    return fixture_run("draw_fabric", setup, NULL, tests, sizeof tests / sizeof tests[0]);
 }

@@ -5,22 +5,9 @@
 
 #include "core/num.h"
 #include "drawn.h"
-#include "support.h"
+#include "fixture.h"
 #include "write/draw.h"
 #include "write/trace.h"
-
-static hw_arena arena;
-static hw_check_heap heap;
-
-static void setup(void)
-{
-    hw_check_open(&arena, &heap, 0, false);
-}
-
-static void teardown(void)
-{
-    hw_check_close(&arena, &heap);
-}
 
 enum { POINTS = 6 };
 
@@ -549,7 +536,7 @@ START_TEST(many_garments)
 }
 END_TEST
 
-START_TEST(refused_memory)
+static hw_status draw_bodice(hw_arena *room)
 {
     symmetrical s;
     unsigned state = 1;
@@ -557,18 +544,15 @@ START_TEST(refused_memory)
     decorate(&s, &state);
     s.piece.band_count = s.piece.trim_count = 1;
     hw_draw_pieces_task t = task(&s.piece, 1);
-    hw_status status = HW_ERR_NOMEM;
-    long at = 0;
-    while (status != HW_OK) {
-        hw_arena poor;
-        hw_check_heap poor_heap = { 0 };
-        hw_check_open(&poor, &poor_heap, ++at, false);
-        hw_drawing d = { .count = 77 };
-        status = hw_draw_pieces(&t, &poor, &d, NULL);
-        ck_assert(status == HW_OK || (status == HW_ERR_NOMEM && d.count == 77));
-        hw_check_close(&poor, &poor_heap);
-    }
-    ck_assert_int_gt(at, 20);
+    hw_drawing d = { .count = 77 };
+    hw_status status = hw_draw_pieces(&t, room, &d, NULL);
+    ck_assert(status == HW_OK || d.count == 77);
+    return status;
+}
+
+START_TEST(refused_memory)
+{
+    ck_assert_int_gt(hw_check_refusals(draw_bodice, false), 20);
 }
 END_TEST
 
@@ -577,13 +561,5 @@ int main(void)
     const TTest *const tests[] = { true_to_scale, round_scales, measures, inches, true_curves,
         names_with_signs, no_room, trims, bands, crowded_bands, uneven_piece, short_stretches,
         many_garments, refused_memory };
-    Suite *suite = suite_create("draw_piece");
-    TCase *tcase = tcase_create("draw_piece");
-    tcase_set_timeout(tcase, 120); /* sanitizers on a busy machine */
-    tcase_add_checked_fixture(tcase, setup, teardown);
-    for (size_t i = 0; i < sizeof tests / sizeof tests[0]; i++) {
-        tcase_add_test(tcase, tests[i]);
-    }
-    suite_add_tcase(suite, tcase);
-    return hw_check_run(suite);
+    return fixture_run("draw_piece", NULL, NULL, tests, sizeof tests / sizeof tests[0]);
 }

@@ -4,22 +4,9 @@
 #include <string.h>
 
 #include "core/edit.h"
-#include "support.h"
+#include "fixture.h"
 
 enum { MOST_CELLS = 4000 };
-
-static hw_arena arena;
-static hw_check_heap heap;
-
-static void setup(void)
-{
-    hw_check_open(&arena, &heap, 0, false);
-}
-
-static void teardown(void)
-{
-    hw_check_close(&arena, &heap);
-}
 
 /* A chart from its rows, one blank between them. */
 static hw_chart drawn(const char *text)
@@ -453,13 +440,5 @@ int main(void)
     const TTest *const tests[] = { turned_by_hand, there_and_back, spaced, stacked, side_by_side,
         caught_by_hand, not_above_each_other, three_rows_make_way, thousands_of_charts, widest,
         evenly, as_few_above_each_other_as_can_be, refusals };
-    Suite *suite = suite_create("edit");
-    TCase *tcase = tcase_create("edit");
-    tcase_set_timeout(tcase, 60); /* sanitizers on a busy machine */
-    tcase_add_checked_fixture(tcase, setup, teardown);
-    for (size_t i = 0; i < sizeof tests / sizeof tests[0]; i++) {
-        tcase_add_test(tcase, tests[i]);
-    }
-    suite_add_tcase(suite, tcase);
-    return hw_check_run(suite);
+    return fixture_run("edit", NULL, NULL, tests, sizeof tests / sizeof tests[0]);
 }

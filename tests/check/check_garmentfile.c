@@ -4,13 +4,14 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "fixture.h"
 #include "read/datafile.h"
 #include "read/garmentfile.h"
 #include "reading.h"
 
-static hw_status read_garment(const char *text, size_t len, hw_arena *arena, void *out, hw_err *err)
+static hw_status read_garment(const char *text, size_t len, hw_arena *room, void *out, hw_err *err)
 {
-    return hw_garment_read(text, len, arena, out, err);
+    return hw_garment_read(text, len, room, out, err);
 }
 
 static const hw_check_reader reader = {
@@ -42,10 +43,7 @@ static const hw_check_reader reader = {
 /* By hand. To 1e-12. */
 START_TEST(a_garment)
 {
-    hw_arena arena;
-    hw_check_heap heap;
     hw_garment garment;
-    hw_check_open(&arena, &heap, 0, false);
     hw_check_taken(&reader, reader.good, &arena, &garment);
     ck_assert_str_eq(garment.title, "Invented jacket");
     ck_assert_int_eq(garment.finished_count, 2);
@@ -79,7 +77,6 @@ START_TEST(a_garment)
     ck_assert_int_eq(garment.seams[0].side[1], HW_LEFT);
     ck_assert_int_eq(garment.seams[1].piece[1], 2);
     ck_assert_int_eq(garment.seams[1].side[1], HW_LEFT);
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
@@ -91,13 +88,9 @@ START_TEST(few_seams)
         char *without = hw_check_edit(reader.good,
             "seams:\n  - left front right to back left\n  - back right to right front left\n",
             seams[i]);
-        hw_arena arena;
-        hw_check_heap heap;
         hw_garment garment;
-        hw_check_open(&arena, &heap, 0, false);
         hw_check_taken(&reader, without, &arena, &garment);
         ck_assert_int_eq(garment.seam_count, i);
-        hw_check_close(&arena, &heap);
         free(without);
     }
 }
@@ -177,12 +170,8 @@ START_TEST(limits_are_kept)
 {
     char *most = many(limits[_i].head, limits[_i].line, limits[_i].most);
     char *more = many(limits[_i].head, limits[_i].line, limits[_i].most + 1);
-    hw_arena arena;
-    hw_check_heap heap;
     hw_garment garment;
-    hw_check_open(&arena, &heap, 0, false);
     hw_check_taken(&reader, most, &arena, &garment);
-    hw_check_close(&arena, &heap);
     hw_check_fault fault = limits[_i].fault;
     fault.fresh = more;
     hw_check_told(&reader, &fault);
@@ -216,14 +205,12 @@ END_TEST
 int main(void)
 {
     Suite *suite = suite_create("garmentfile");
-    TCase *tcase = tcase_create("garmentfile");
-    tcase_set_timeout(tcase, 60);
+    TCase *tcase = fixture_case(suite, "garmentfile", NULL, NULL);
     tcase_add_test(tcase, a_garment);
     tcase_add_test(tcase, few_seams);
     tcase_add_loop_test(tcase, every_fault_is_told, 0, ROWS(faults));
     tcase_add_loop_test(tcase, limits_are_kept, 0, ROWS(limits));
     tcase_add_test(tcase, seams_and_pieces_at_the_ends);
     tcase_add_test(tcase, memory_refused);
-    suite_add_tcase(suite, tcase);
     return hw_check_run(suite);
 }

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "core/grade.h"
+#include "counting.h"
 #include "support.h"
 
 /* The cost below is written anew from its definition: squares of width errors in tolerances for
@@ -342,42 +343,22 @@ END_TEST
  * margins 0 break both seams by 1: (0.4^2 x 2) x 2 + 0.5 x 2 = 1.64, which is less. */
 START_TEST(dress_by_hand)
 {
-    hw_piece pieces[] = { { .name = "front", .mirror_of = -1, .edge_sts = { -1, -1 } },
-        { .name = "back", .mirror_of = -1, .edge_sts = { -1, -1 } } };
-    hw_seam seams[] = { { { 0, 1 }, { HW_RIGHT, HW_LEFT } }, { { 1, 0 }, { HW_RIGHT, HW_LEFT } } };
-    hw_garment garment = { .pieces = pieces, .piece_count = 2, .seams = seams, .seam_count = 2 };
-    hw_gauge gauge[HW_FABRIC_COUNT] = {
-        [HW_MAIN] = { .sts_per_10cm = 25 }, [HW_BAND] = { .sts_per_10cm = 25 }
-    };
-    hw_target targets[] = { { 40, 40 }, { 40, 40 } };
-    const char *names[] = { "one" };
-    hw_counts_task task = { .sizes = 1,
-        .pieces = 2,
-        .size_names = names,
-        .garment = &garment,
-        .targets = targets,
-        .gauge = gauge,
-        .repeat = 6,
-        .gap = 1,
-        .bed = 200,
-        .choices = { .tolerance_cm = 1,
-            .centre_weight = 0.5,
-            .seam_weight = 0.5,
-            .grade_weight = 0.5,
-            .edge_sts = 1 } };
+    static counting c;
+    counting_open(&c, 1, 2);
+    counting_ring(&c, 0, 1);
     hw_mem mem = hw_mem_system();
     hw_arena arena;
     hw_arena_init(&arena, &mem, 0);
     hw_grading g;
-    ck_assert_int_eq(hw_grade_choose(&task, &arena, &g, NULL), HW_OK);
+    ck_assert_int_eq(hw_grade_choose(&c.task, &arena, &g, NULL), HW_OK);
     ck_assert_int_eq(g.fits[0].visible_sts, 101);
     ck_assert_int_eq(g.fits[0].cast_on_sts, 103);
     ck_assert_int_eq(g.fits[1].visible_sts, 101);
     ck_assert_int_eq(g.seam_breaks[0], -1);
     ck_assert_double_eq_tol(g.total_cost, 1.64, 1e-9);
 
-    task.choices.unbroken_seams = true;
-    ck_assert_int_eq(hw_grade_choose(&task, &arena, &g, NULL), HW_OK);
+    c.task.choices.unbroken_seams = true;
+    ck_assert_int_eq(hw_grade_choose(&c.task, &arena, &g, NULL), HW_OK);
     ck_assert_int_eq(g.seam_breaks[0], 0);
     ck_assert_int_eq(g.seam_breaks[1], 0);
     /* 102 and 102 with a margin at one edge each: (0.8^2 x 2) x 2 + 0.5 x 0.25 x 2 = 2.81. */
@@ -385,8 +366,8 @@ START_TEST(dress_by_hand)
     ck_assert_int_eq(g.fits[0].visible_sts + g.fits[1].visible_sts, 204);
 
     /* Exactly centred and unbroken: a front of n r - 1 and a back of n r + 1. */
-    task.choices.exact_centre = true;
-    ck_assert_int_eq(hw_grade_choose(&task, &arena, &g, NULL), HW_OK);
+    c.task.choices.exact_centre = true;
+    ck_assert_int_eq(hw_grade_choose(&c.task, &arena, &g, NULL), HW_OK);
     ck_assert_int_eq(g.fits[0].visible_sts + g.fits[1].visible_sts, 101 + 97);
     ck_assert_double_eq_tol(g.total_cost, 3.2, 1e-9);
     hw_arena_release(&arena);

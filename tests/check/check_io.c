@@ -7,29 +7,11 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include "fixture.h"
 #include "room.h"
 #include "shell/io.h"
-#include "support.h"
 
-static hw_arena arena;
-static hw_check_heap heap;
-static hw_buf buf;
 static char path[ROOM_PATH];
-
-static void setup(void)
-{
-    hw_check_open(&arena, &heap, 0, false);
-    hw_mem mem = hw_check_mem(&heap);
-    hw_buf_init(&buf, &mem, HW_BUF_LIMIT);
-    room_open();
-}
-
-static void teardown(void)
-{
-    room_close();
-    hw_buf_release(&buf);
-    hw_check_close(&arena, &heap);
-}
 
 /* A file from its beginning to its end, as docs.c takes it there. */
 static hw_status write_text(const char *name, hw_err *err)
@@ -45,11 +27,7 @@ static hw_status write_text(const char *name, hw_err *err)
         hw_io_abort(&target);
         return status;
     }
-    status = hw_io_place(&target, err);
-    if (status == HW_OK) {
-        hw_io_settle(&target);
-    }
-    return status;
+    return hw_io_place(&target, err);
 }
 
 static void cannot_read(const char *name, size_t limit, hw_status status, const char *words)
@@ -269,13 +247,5 @@ int main(void)
     const TTest *const tests[] = { reading, reading_much, reading_without_memory, writing,
         not_writing, rights_and_links_stay, giving_up, full_output, output, plain_words, faults,
         vacant };
-    Suite *suite = suite_create("io");
-    TCase *tcase = tcase_create("io");
-    tcase_set_timeout(tcase, 60); /* sanitizers on a busy machine */
-    tcase_add_checked_fixture(tcase, setup, teardown);
-    for (size_t i = 0; i < sizeof tests / sizeof tests[0]; i++) {
-        tcase_add_test(tcase, tests[i]);
-    }
-    suite_add_tcase(suite, tcase);
-    return hw_check_run(suite);
+    return fixture_run("io", room_open, room_close, tests, sizeof tests / sizeof tests[0]);
 }

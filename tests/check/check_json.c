@@ -5,35 +5,21 @@
 #include <string.h>
 
 #include "example_plan.h"
-#include "support.h"
+#include "fixture.h"
 #include "write/json.h"
 
-static hw_arena arena;
-static hw_check_heap heap;
-static hw_mem mem;
-static hw_buf buf;
 static example e;
 
 static void setup(void)
 {
-    hw_check_open(&arena, &heap, 0, false);
-    mem = hw_check_mem(&heap);
-    hw_buf_init(&buf, &mem, HW_BUF_LIMIT);
     example_plan(&e, &arena);
-}
-
-static void teardown(void)
-{
-    hw_buf_release(&buf);
-    hw_check_close(&arena, &heap);
 }
 
 /* The document of the example, parsed; the caller's to give back. */
 static json_t *parsed(void)
 {
     hw_tables tables = example_tables(&e, &arena);
-    hw_buf_release(&buf);
-    hw_buf_init(&buf, &mem, HW_BUF_LIMIT);
+    fixture_empty();
     ck_assert_int_eq(hw_json_plan(&e.plan, &tables, &arena, &buf), HW_OK);
     ck_assert_int_eq(buf.text[buf.len - 1], '\n');
     json_error_t error;
@@ -258,8 +244,7 @@ START_TEST(library_refused_memory)
     json_set_alloc_funcs(grab, drop);
     hw_status status = HW_ERR_NOMEM;
     for (refuse_at = 1; status != HW_OK; refuse_at++) {
-        hw_buf_release(&buf);
-        hw_buf_init(&buf, &mem, HW_BUF_LIMIT);
+        fixture_empty();
         grabs = 0;
         status = hw_json_plan(&e.plan, &tables, &arena, &buf);
         ck_assert_int_eq(live, 0);
@@ -346,13 +331,5 @@ int main(void)
     const TTest *const tests[] = { keys_in_order, fits, the_rest, unknown_is_null,
         tables_cell_by_cell, same_bytes, library_refused_memory, long_lists_take_little,
         a_row_is_a_line, refusals };
-    Suite *suite = suite_create("json");
-    TCase *tcase = tcase_create("json");
-    tcase_set_timeout(tcase, 120); /* sanitizers on a busy machine */
-    tcase_add_checked_fixture(tcase, setup, teardown);
-    for (size_t i = 0; i < sizeof tests / sizeof tests[0]; i++) {
-        tcase_add_test(tcase, tests[i]);
-    }
-    suite_add_tcase(suite, tcase);
-    return hw_check_run(suite);
+    return fixture_run("json", setup, NULL, tests, sizeof tests / sizeof tests[0]);
 }

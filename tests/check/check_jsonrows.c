@@ -4,28 +4,13 @@
 
 #include "core/rowsteps.h"
 #include "example_rows.h"
-#include "support.h"
+#include "fixture.h"
 
-static hw_arena arena;
-static hw_check_heap heap;
 static rows_example e;
 
 static void setup(void)
 {
-    hw_check_open(&arena, &heap, 0, false);
     example_rows(&e);
-}
-
-static void teardown(void)
-{
-    hw_check_close(&arena, &heap);
-}
-
-static hw_rowplan made(void)
-{
-    hw_rowplan plan = { 0 };
-    ck_assert_int_eq(hw_rowplan_make(&e.task, &arena, &plan, NULL), HW_OK);
-    return plan;
 }
 
 static const hw_rowplan *written;
@@ -38,8 +23,7 @@ static void write_rows(hw_json_writer *w)
 /* The blocks of a plan, written and read back; the caller's to give back. */
 static json_t *json_of(const hw_rowplan *plan)
 {
-    hw_buf buf;
-    hw_buf_init(&buf, &arena.mem, HW_BUF_LIMIT);
+    fixture_empty();
     hw_json_writer w = { .arena = &arena, .buf = &buf, .status = HW_OK };
     written = plan;
     hw_buf_text(&buf, "{");
@@ -50,7 +34,6 @@ static json_t *json_of(const hw_rowplan *plan)
     ck_assert_ptr_nonnull(top);
     json_t *array = json_incref(json_object_get(top, "rows"));
     json_decref(top);
-    hw_buf_release(&buf);
     ck_assert_int_eq((int)json_array_size(array), 1);
     return array;
 }
@@ -71,7 +54,7 @@ static int number(const json_t *object, const char *key)
 START_TEST(json_for_a_bed)
 {
     example_rows_shape(&e);
-    hw_rowplan plan = made();
+    hw_rowplan plan = example_rows_plan(&e, &arena);
     json_t *array = json_of(&plan);
     const json_t *block = json_array_get(array, 0);
     ck_assert_str_eq(word(block, "piece"), "back");
@@ -96,11 +79,14 @@ START_TEST(json_for_a_bed)
     ck_assert_int_eq(number(row, "chart_row"), 1);
     ck_assert_int_eq(number(row, "first_needle"), -11);
     ck_assert_int_eq(number(row, "last_needle"), 10);
+    ck_assert_int_eq(number(row, "stitches"), 22);
+    ck_assert(json_is_null(json_object_get(row, "round_stitches")));
     const json_t *feeders = json_object_get(row, "feeders");
     ck_assert_str_eq(json_string_value(json_array_get(feeders, 1)), "contrast");
     row = json_array_get(rows, 30);
     ck_assert_int_eq(number(row, "number"), 27);
     ck_assert_str_eq(word(row, "part"), "right half");
+    ck_assert_int_eq(number(row, "stitches"), (22 - 3 - 3 - 4) / 2);
     ck_assert(json_is_null(json_object_get(row, "band")));
     const json_t *hands = json_object_get(row, "hand");
     ck_assert_str_eq(word(json_array_get(hands, 1), "what"), "counter");
@@ -121,7 +107,7 @@ START_TEST(json_for_the_hand)
     hem.fold = HW_FOLD_LOOSE;
     hem.fold_rows = 1;
     example_rows_hem(&e, &hem);
-    hw_rowplan plan = made();
+    hw_rowplan plan = example_rows_plan(&e, &arena);
     json_t *array = json_of(&plan);
     const json_t *rows = json_object_get(json_array_get(array, 0), "rows");
     const json_t *row = json_array_get(rows, 10);
@@ -158,12 +144,5 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = { json_for_a_bed, json_for_the_hand, json_for_rounds };
-    Suite *suite = suite_create("rows in JSON");
-    TCase *tcase = tcase_create("all");
-    tcase_add_checked_fixture(tcase, setup, teardown);
-    for (size_t i = 0; i < sizeof tests / sizeof tests[0]; i++) {
-        tcase_add_test(tcase, tests[i]);
-    }
-    suite_add_tcase(suite, tcase);
-    return hw_check_run(suite);
+    return fixture_run("rows in JSON", setup, NULL, tests, sizeof tests / sizeof tests[0]);
 }

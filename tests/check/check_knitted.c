@@ -5,6 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "fixture.h"
 #include "reading.h"
 
 /* Invented. */
@@ -18,23 +19,23 @@ static const hw_knitted_context in_cm = { &sizes, &garment, HW_UNIT_CM };
 static const hw_knitted_context in_inches = { &sizes, &garment, HW_UNIT_IN };
 
 static hw_status read_with(
-    const char *text, const hw_knitted_context *context, hw_arena *arena, void *out, hw_err *err)
+    const char *text, const hw_knitted_context *context, hw_arena *room, void *out, hw_err *err)
 {
     hw_rows rows;
-    hw_status status = hw_knitted_rows(text, strlen(text), arena, &rows, err);
-    return status == HW_OK ? hw_knitted_read(&rows, context, arena, out, err) : status;
+    hw_status status = hw_knitted_rows(text, strlen(text), room, &rows, err);
+    return status == HW_OK ? hw_knitted_read(&rows, context, room, out, err) : status;
 }
 
-static hw_status read_cm(const char *text, size_t len, hw_arena *arena, void *out, hw_err *err)
+static hw_status read_cm(const char *text, size_t len, hw_arena *room, void *out, hw_err *err)
 {
     ck_assert_uint_eq(len, strlen(text));
-    return read_with(text, &in_cm, arena, out, err);
+    return read_with(text, &in_cm, room, out, err);
 }
 
-static hw_status read_inches(const char *text, size_t len, hw_arena *arena, void *out, hw_err *err)
+static hw_status read_inches(const char *text, size_t len, hw_arena *room, void *out, hw_err *err)
 {
     ck_assert_uint_eq(len, strlen(text));
-    return read_with(text, &in_inches, arena, out, err);
+    return read_with(text, &in_inches, room, out, err);
 }
 
 static const hw_check_reader reader = {
@@ -52,10 +53,7 @@ static const hw_check_reader reader = {
 /* By hand: 12 3/8 in are 12.375 x 2.54 = 31.4325 cm. To 1e-12. */
 START_TEST(a_table_is_read)
 {
-    hw_arena arena;
-    hw_check_heap heap;
     hw_knitted_list list;
-    hw_check_open(&arena, &heap, 0, false);
     hw_check_taken(&reader, reader.good, &arena, &list);
     ck_assert_int_eq(list.count, 3);
     const hw_knitted *k = list.list;
@@ -85,7 +83,6 @@ START_TEST(a_table_is_read)
     ck_assert_double_eq_tol(k[2].rows, 44, 1e-12);
     ck_assert_double_eq_tol(k[2].length_cm, 11.2, 1e-12);
     ck_assert_ptr_null(k[2].note);
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
@@ -144,12 +141,9 @@ static const struct {
 
 START_TEST(the_same_in_other_ways)
 {
-    hw_arena arena;
-    hw_check_heap heap;
     hw_knitted_list list;
     hw_check_reader how = reader;
     how.read = ways[_i].inches ? read_inches : read_cm;
-    hw_check_open(&arena, &heap, 0, false);
     hw_check_taken(&how, ways[_i].text, &arena, &list);
     ck_assert_int_eq(list.count, 1);
     const hw_knitted *k = list.list;
@@ -160,7 +154,6 @@ START_TEST(the_same_in_other_ways)
     ck_assert_double_eq_tol(k->width_cm, ways[_i].width_cm, 1e-12);
     ck_assert_double_eq_tol(k->rows, ways[_i].rows, 1e-12);
     ck_assert_double_eq_tol(k->length_cm, ways[_i].length_cm, 1e-12);
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
@@ -260,14 +253,10 @@ START_TEST(as_many_rows_as_there_can_be)
         "two tables" };
     hw_check_told(&reader, &fault);
     text[HEAD + MOST * ROW] = '\0';
-    hw_arena arena;
-    hw_check_heap heap;
     hw_knitted_list list;
-    hw_check_open(&arena, &heap, 0, false);
     hw_check_taken(&reader, text, &arena, &list);
     ck_assert_int_eq(list.count, MOST);
     ck_assert_int_eq(list.list[MOST - 1].row, MOST + 1);
-    hw_check_close(&arena, &heap);
     free(text);
 }
 END_TEST
@@ -283,13 +272,11 @@ END_TEST
 int main(void)
 {
     Suite *suite = suite_create("knitted");
-    TCase *tcase = tcase_create("knitted");
-    tcase_set_timeout(tcase, 60);
+    TCase *tcase = fixture_case(suite, "knitted", NULL, NULL);
     tcase_add_test(tcase, a_table_is_read);
     tcase_add_loop_test(tcase, the_same_in_other_ways, 0, ROWS_OF(ways));
     tcase_add_loop_test(tcase, mistakes, 0, ROWS_OF(faults));
     tcase_add_test(tcase, as_many_rows_as_there_can_be);
     tcase_add_test(tcase, refused_memory);
-    suite_add_tcase(suite, tcase);
     return hw_check_run(suite);
 }

@@ -2,30 +2,10 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "shell/load.h"
 
-#include <stdlib.h>
 #include <string.h>
 
+#include "fixture.h"
 #include "room.h"
-#include "support.h"
-
-static hw_arena arena;
-static hw_check_heap heap;
-
-/* The data folder of the sources; own files lie in a folder of the test's. */
-static void setup(void)
-{
-    const char *srcdir = getenv("srcdir");
-    hw_check_open(&arena, &heap, 0, false);
-    char *folder = hw_arena_format(&arena, "%s/data", srcdir != NULL ? srcdir : ".");
-    ck_assert_int_eq(setenv("HEMWRIGHT_DATA", folder, 1), 0);
-    room_open();
-}
-
-static void teardown(void)
-{
-    room_close();
-    hw_check_close(&arena, &heap);
-}
 
 /* Source: data/machines/standard.yaml, 4.5 mm [B1], 200 needles [B2], 24 columns [B4]; and the
  * titles that stand in the other files. */
@@ -85,6 +65,35 @@ START_TEST(lost)
 }
 END_TEST
 
+/* Measured pieces lie beside the project that names them, wherever the program is started; a place
+ * from the root of the disk stays as it is. */
+START_TEST(knitted_beside)
+{
+    static const char text[] =
+        "machine: standard\ngarment: pouch\ngauge: {main: {stitches: 25, rows: 38}}\n"
+        "motif: {use: tulip}\nhem: {depth: 4}\nknitted: \"filled.csv\"\n"
+        "sizes: {names: [small], finished: {width: [24], depth: [15]}}\n";
+    char path[ROOM_PATH];
+    hw_project project = { 0 };
+    hw_err err = { 0 };
+    room_put("purse.yaml", text);
+    room_path("purse.yaml", path);
+    ck_assert_int_eq(hw_load_project(path, &arena, &project, &err), HW_ERR_IO);
+    ck_assert_ptr_nonnull(strstr(err.where, "filled.csv"));
+    room_put("filled.csv", "size,piece,fabric,stitches,width\nsmall,front,band,59,23.6\n");
+    ck_assert_int_eq(hw_load_project(path, &arena, &project, NULL), HW_OK);
+    ck_assert_int_eq(project.knitted.count, 1);
+    ck_assert_double_eq_tol(project.knitted.list[0].sts, 59, 1e-12);
+    char whole[ROOM_PATH];
+    char *from_root = hw_arena_format(&arena, "%.*s%s%s", (int)(strstr(text, "filled") - text),
+        text, room_path("filled.csv", whole), strstr(text, "filled") + strlen("filled.csv"));
+    ck_assert_ptr_nonnull(from_root);
+    room_put("other.yaml", from_root);
+    ck_assert_int_eq(hw_load_project(room_path("other.yaml", path), &arena, &project, NULL), HW_OK);
+    ck_assert_str_eq(project.knitted_path, whole);
+}
+END_TEST
+
 /* The nearest name, or where none is near the first. */
 START_TEST(sizes)
 {
@@ -106,13 +115,6 @@ END_TEST
 
 int main(void)
 {
-    const TTest *const tests[] = { by_name, by_path, lost, sizes };
-    Suite *suite = suite_create("load");
-    TCase *tcase = tcase_create("load");
-    tcase_add_checked_fixture(tcase, setup, teardown);
-    for (size_t i = 0; i < sizeof tests / sizeof tests[0]; i++) {
-        tcase_add_test(tcase, tests[i]);
-    }
-    suite_add_tcase(suite, tcase);
-    return hw_check_run(suite);
+    const TTest *const tests[] = { by_name, by_path, lost, knitted_beside, sizes };
+    return fixture_run("load", room_data, room_close, tests, sizeof tests / sizeof tests[0]);
 }

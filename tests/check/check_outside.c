@@ -8,8 +8,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "loading.h"
-#include "support.h"
+#include "planned.h"
 
 /* A pouch of two pieces: 2.5 stitches to the cm, a repeat of 12 without a gap, so 12 n stitches and
  * 4.8 n cm. Every number is invented. */
@@ -31,42 +30,6 @@ static const char pouch[] = "title: Pouch\n"
                             "    width: [38.4, 43.2]\n"
                             "choices: {tolerance: 0.5}\n";
 
-typedef struct {
-    hw_arena arena;
-    hw_check_heap heap;
-    hw_project project;
-    hw_plan plan;
-} trial;
-
-static void open(trial *t, const loading *from)
-{
-    memset(t, 0, sizeof *t);
-    hw_check_open(&t->arena, &t->heap, 0, false);
-    loading_open(from, &t->arena, &t->project);
-    hw_err err = { 0 };
-    hw_status status = hw_calculate_plan(&t->project, &t->arena, &t->plan, &err);
-    ck_assert_msg(status == HW_OK, "%s", err.text);
-}
-
-static void close(trial *t)
-{
-    hw_check_close(&t->arena, &t->heap);
-}
-
-/* How many notes hold all these words; the last of them. */
-static int times(const hw_plan *plan, const char *words, const char *also, const char **text)
-{
-    int count = 0;
-    for (int i = 0; i < plan->note_count; i++) {
-        const char *note = plan->notes[i].text;
-        if (strstr(note, words) != NULL && strstr(note, also) != NULL) {
-            count++;
-            *text = note;
-        }
-    }
-    return count;
-}
-
 /* The project's own choice: four sizes of a piece have a note each, five share one. By hand: 2.4 cm
  * lie between every wanted width, 4.8 n + 2.4 cm, and the counts beside it. */
 START_TEST(four_or_five)
@@ -80,17 +43,18 @@ START_TEST(four_or_five)
         { "[1, 2, 3, 4, 5]", "[31.2, 36, 40.8, 45.6, 48]", 8, 0 },   /* 120 are right */
         { "[1, 2]", "[38.4, 43.2]", 0, 0 },
     };
-    static trial t;
+    static planned t;
     for (size_t k = 0; k < sizeof sets / sizeof sets[0]; k++) {
-        open(&t,
+        planned_open(&t,
             &(loading){ .text = pouch,
                 .edits = { { "[one, two]", sets[k].names }, { "[38.4, 43.2]", sets[k].widths } } });
         const char *text = NULL;
-        int singly = times(&t.plan, "Size ", "is outside the tolerance of 0.5 cm", &text);
+        int singly = planned_notes(&t.plan, "Size ", "is outside the tolerance of 0.5 cm", &text);
         ck_assert_int_eq(singly, sets[k].singly);
-        int shared = times(&t.plan, ": 5 sizes are outside the tolerance of 0.5 cm", "", &text);
+        int shared =
+            planned_notes(&t.plan, ": 5 sizes are outside the tolerance of 0.5 cm", "", &text);
         ck_assert_int_eq(shared, sets[k].shared);
-        close(&t);
+        planned_close(&t);
     }
 }
 END_TEST
@@ -101,14 +65,14 @@ END_TEST
 START_TEST(furthest_off)
 {
     static const char *const finer[] = { "main: {stitches: 28.5,", "main: {stitches: 21," };
-    static trial t;
+    static planned t;
     loading from = { .text = pouch,
         .edits = { { "[one, two]", "[1, 2, 3, 4, 5, 6]" },
             { "[38.4, 43.2]", "[17.5, 18, 21.5, 22.5, 23.5, 26]" },
             { "main: {stitches: 25,", finer[_i] }, { "tolerance: 0.5", "tolerance: 0.1" } } };
     from.data[HW_DATA_MACHINE] = "title: Short\npitch: 4.5 mm\nneedles: 70\ncard columns: 24\n"
                                  "longest float: 11\ncarriage: direct\n";
-    open(&t, &from);
+    planned_open(&t, &from);
     double worst_cm = 0;
     int worst = 0;
     for (int i = 0; i < 6; i++) {
@@ -120,9 +84,10 @@ START_TEST(furthest_off)
     char words[64];
     (void)snprintf(words, sizeof words, "Furthest off is %d, by %.1f cm", worst + 1, worst_cm);
     const char *text = NULL;
-    ck_assert_int_eq(times(&t.plan, "front and back: 6 sizes are outside", words, &text), 1);
-    ck_assert_int_eq(times(&t.plan, "back: 6 sizes are outside", "; 6 60 (60).", &text), 1);
-    close(&t);
+    ck_assert_int_eq(
+        planned_notes(&t.plan, "front and back: 6 sizes are outside", words, &text), 1);
+    ck_assert_int_eq(planned_notes(&t.plan, "back: 6 sizes are outside", "; 6 60 (60).", &text), 1);
+    planned_close(&t);
 }
 END_TEST
 
@@ -181,18 +146,18 @@ static void check_gap(const hw_plan *plan, const char *text)
 /* By property, for many widths: what a note says would help does. */
 START_TEST(mends_help)
 {
-    static trial t;
+    static planned t;
     int told = 0;
     int narrower = 0;
     int suited = 0;
     for (int mm = 0; mm < 48; mm++) {
         char widths[40];
         (void)snprintf(widths, sizeof widths, "[%.1f, 48]", 39.6 + mm / 10.0);
-        open(&t, &(loading){ .text = pouch,
-                     .edits = { { "[38.4, 43.2]", widths },
-                         { "main: {stitches: 25,", "main: {stitches: 25.1," } } });
+        planned_open(&t, &(loading){ .text = pouch,
+                             .edits = { { "[38.4, 43.2]", widths },
+                                 { "main: {stitches: 25,", "main: {stitches: 25.1," } } });
         const char *text = NULL;
-        if (times(&t.plan, "Size one, front", "What would help", &text) == 1) {
+        if (planned_notes(&t.plan, "Size one, front", "What would help", &text) == 1) {
             double shown_cm = 0;
             check_mend(&t.plan, 0, text, &shown_cm);
             check_gap(&t.plan, text);
@@ -200,7 +165,7 @@ START_TEST(mends_help)
             told++;
             narrower += shown_cm < 0;
         }
-        close(&t);
+        planned_close(&t);
     }
     ck_assert_int_gt(told, 20);
     /* The one gap that fits the card is 12, which makes floats of 23 stitches. */
@@ -215,16 +180,16 @@ END_TEST
  * says how to have the count that is inside, and nothing else. */
 START_TEST(inside_but_not_chosen)
 {
-    static trial t;
-    open(&t, &(loading){ .text = pouch,
-                 .edits = { { "    o...........\n    o...........\n  gap: 0",
-                                "    o..........\n    o..........\n  gap: 1" },
-                     { "tolerance: 0.5", "tolerance: 0.25, centre weight: 1000" } } });
+    static planned t;
+    planned_open(&t, &(loading){ .text = pouch,
+                         .edits = { { "    o...........\n    o...........\n  gap: 0",
+                                        "    o..........\n    o..........\n  gap: 1" },
+                             { "tolerance: 0.5", "tolerance: 0.25, centre weight: 1000" } } });
     const char *text = NULL;
-    ck_assert_int_eq(times(&t.plan, "Size ", "`within tolerance: yes`", &text), 4);
-    ck_assert_int_eq(times(&t.plan, "Size ", " 0 cm ", &text), 0);
-    ck_assert_int_eq(times(&t.plan, "Size ", "a band of", &text), 0);
-    close(&t);
+    ck_assert_int_eq(planned_notes(&t.plan, "Size ", "`within tolerance: yes`", &text), 4);
+    ck_assert_int_eq(planned_notes(&t.plan, "Size ", " 0 cm ", &text), 0);
+    ck_assert_int_eq(planned_notes(&t.plan, "Size ", "a band of", &text), 0);
+    planned_close(&t);
 }
 END_TEST
 
@@ -233,12 +198,12 @@ END_TEST
  * of 38.4. Another count above the band does, and the note says so. */
 START_TEST(two_counts)
 {
-    static trial t;
-    open(&t, &(loading){
-                 .text = pouch, .edits = { { "main: {stitches: 25,", "main: {stitches: 40," } } });
+    static planned t;
+    planned_open(&t, &(loading){ .text = pouch,
+                         .edits = { { "main: {stitches: 25,", "main: {stitches: 40," } } });
     const char *text = NULL;
-    ck_assert_int_eq(times(&t.plan, "Size ", "What would help: `re-hang: yes`", &text), 4);
-    close(&t);
+    ck_assert_int_eq(planned_notes(&t.plan, "Size ", "What would help: `re-hang: yes`", &text), 4);
+    planned_close(&t);
 }
 END_TEST
 
@@ -247,15 +212,15 @@ END_TEST
 START_TEST(knitted)
 {
     static const hw_knitted measured = { .fabric = HW_BAND, .sts = 84, .width_cm = 33.6, .row = 1 };
-    static trial t;
-    open(&t, &(loading){ .text = pouch, .edits = { { "[38.4, 43.2]", "[36, 43.2]" } } });
+    static planned t;
+    planned_open(&t, &(loading){ .text = pouch, .edits = { { "[38.4, 43.2]", "[36, 43.2]" } } });
     const char *text = NULL;
-    ck_assert_int_eq(times(&t.plan, "Size one, ", "outside the tolerance", &text), 2);
+    ck_assert_int_eq(planned_notes(&t.plan, "Size one, ", "outside the tolerance", &text), 2);
     t.project.knitted = (hw_knitted_list){ &measured, 1 };
     ck_assert_int_eq(hw_calculate_plan(&t.project, &t.arena, &t.plan, NULL), HW_OK);
-    ck_assert_int_eq(times(&t.plan, "Size one, ", "outside the tolerance", &text), 1);
-    ck_assert_int_eq(times(&t.plan, "Size one, back", "outside the tolerance", &text), 1);
-    close(&t);
+    ck_assert_int_eq(planned_notes(&t.plan, "Size one, ", "outside the tolerance", &text), 1);
+    ck_assert_int_eq(planned_notes(&t.plan, "Size one, back", "outside the tolerance", &text), 1);
+    planned_close(&t);
 }
 END_TEST
 

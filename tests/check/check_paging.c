@@ -1,31 +1,23 @@
 /* Where pages begin: nothing parted that a page holds, nothing headed by the foot of a page.
  * SPDX-License-Identifier: GPL-3.0-or-later */
-#include "support.h"
+#include "fixture.h"
 #include "write/grid.h"
 #include "write/paging.h"
 
 enum { MOST = 400 };
 
-static hw_arena arena;
-static hw_check_heap heap;
 static hw_grid grid;
 static double heights[MOST];
 static int breaks[MOST];
 
 static void setup(void)
 {
-    hw_check_open(&arena, &heap, 0, false);
     hw_grid_begin(&grid, &arena, "T", 2);
     grid.table.head_rows = 1;
     hw_grid_line(&grid, HW_STYLE_TITLE, "title");
     for (int i = 0; i < MOST; i++) {
         heights[i] = 1;
     }
-}
-
-static void teardown(void)
-{
-    hw_check_close(&arena, &heap);
 }
 
 static void rows(int count)
@@ -143,12 +135,5 @@ int main(void)
     const TTest *const tests[] = { sections_stay_whole, long_sections_part_between_steps,
         long_sections_begin_where_it_is_worth_it, pieces_and_headings,
         pages_hold_what_they_are_given };
-    Suite *suite = suite_create("paging");
-    TCase *tcase = tcase_create("paging");
-    tcase_add_checked_fixture(tcase, setup, teardown);
-    for (size_t i = 0; i < sizeof tests / sizeof tests[0]; i++) {
-        tcase_add_test(tcase, tests[i]);
-    }
-    suite_add_tcase(suite, tcase);
-    return hw_check_run(suite);
+    return fixture_run("paging", setup, NULL, tests, sizeof tests / sizeof tests[0]);
 }

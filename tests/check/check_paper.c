@@ -2,25 +2,13 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include <string.h>
 
-#include "support.h"
+#include "fixture.h"
 #include "write/grid.h"
 #include "write/paper.h"
 
-static hw_arena arena;
-static hw_check_heap heap;
 static hw_grid grid;
 static hw_table table;
 static hw_paper paper;
-
-static void setup(void)
-{
-    hw_check_open(&arena, &heap, 0, false);
-}
-
-static void teardown(void)
-{
-    hw_check_close(&arena, &heap);
-}
 
 static void begin(int columns)
 {
@@ -194,12 +182,5 @@ int main(void)
 {
     const TTest *const tests[] = { narrow_tables, words_are_wrapped_to_the_page,
         paragraphs_take_the_row, wide_tables, cards, refusals };
-    Suite *suite = suite_create("paper");
-    TCase *tcase = tcase_create("paper");
-    tcase_add_checked_fixture(tcase, setup, teardown);
-    for (size_t i = 0; i < sizeof tests / sizeof tests[0]; i++) {
-        tcase_add_test(tcase, tests[i]);
-    }
-    suite_add_tcase(suite, tcase);
-    return hw_check_run(suite);
+    return fixture_run("paper", NULL, NULL, tests, sizeof tests / sizeof tests[0]);
 }

@@ -4,24 +4,11 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "fixture.h"
 #include "read/datafile.h"
 #include "read/pbm.h"
-#include "support.h"
 #include "write/motifyaml.h"
 #include "write/pbm.h"
-
-static hw_arena arena;
-static hw_check_heap heap;
-
-static void setup(void)
-{
-    hw_check_open(&arena, &heap, 0, false);
-}
-
-static void teardown(void)
-{
-    hw_check_close(&arena, &heap);
-}
 
 #define BYTES(text)                                                                                \
     {                                                                                              \
@@ -119,24 +106,20 @@ END_TEST
 /* By hand: rows of 71 pixels are broken after the seventieth. */
 START_TEST(written)
 {
-    hw_buf buf;
     unsigned char cells[71] = { 1, 0, 1 };
     cells[70] = 1;
     hw_chart chart = { "bird", 3, 1, cells };
-    hw_mem mem = hw_mem_system();
-    hw_buf_init(&buf, &mem, 4096);
     ck_assert_int_eq(hw_pbm_write(&chart, &buf), HW_OK);
     ck_assert_str_eq(buf.text, "P1\n3 1\n101\n");
-    hw_buf_release(&buf);
+    fixture_empty();
     chart.width = 71;
-    hw_buf_init(&buf, &mem, 4096);
     ck_assert_int_eq(hw_pbm_write(&chart, &buf), HW_OK);
     ck_assert_uint_eq(buf.len, strlen("P1\n71 1\n") + 70 + 1 + 1 + 1);
     ck_assert_ptr_nonnull(strstr(buf.text, "000\n1\n"));
-    hw_buf_release(&buf);
-    hw_buf_init(&buf, &mem, 10);
-    ck_assert_int_eq(hw_pbm_write(&chart, &buf), HW_ERR_LIMIT);
-    hw_buf_release(&buf);
+    hw_buf small;
+    hw_buf_init(&small, &mem, 10);
+    ck_assert_int_eq(hw_pbm_write(&chart, &small), HW_ERR_LIMIT);
+    hw_buf_release(&small);
 }
 END_TEST
 
@@ -145,9 +128,6 @@ START_TEST(a_motif_file)
     static unsigned char cells[] = { 0, 1, 1, 1, 0, 0 };
     hw_motif_input motif = { .chart = { "gull's wing: #2", 3, 2, cells }, .gap = 4 };
     hw_motif_input again;
-    hw_buf buf;
-    hw_mem mem = hw_mem_system();
-    hw_buf_init(&buf, &mem, 4096);
     ck_assert_int_eq(hw_motifyaml_write(&motif, &buf), HW_OK);
     ck_assert_str_eq(buf.text,
         "title: 'gull''s wing: #2'\nchart: |\n  .oo\n  o..\ngap: 4\nsource: own drawing\n");
@@ -157,7 +137,6 @@ START_TEST(a_motif_file)
     ck_assert_int_eq(again.chart.width, 3);
     ck_assert_int_eq(again.chart.rows, 2);
     ck_assert_mem_eq(again.chart.cells, cells, sizeof cells);
-    hw_buf_release(&buf);
 }
 END_TEST
 
@@ -179,12 +158,10 @@ int main(void)
     const TTest *const tests[] = { one_picture, packed_like_text, written, a_motif_file,
         memory_refused };
     Suite *suite = suite_create("pbm");
-    TCase *tcase = tcase_create("pbm");
-    tcase_add_checked_fixture(tcase, setup, teardown);
+    TCase *tcase = fixture_case(suite, "pbm", NULL, NULL);
     for (size_t i = 0; i < sizeof tests / sizeof tests[0]; i++) {
         tcase_add_test(tcase, tests[i]);
     }
     tcase_add_loop_test(tcase, every_fault_is_told, 0, (int)(sizeof faults / sizeof faults[0]));
-    suite_add_tcase(suite, tcase);
     return hw_check_run(suite);
 }

@@ -5,11 +5,12 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "fixture.h"
 #include "reading.h"
 
-static hw_status read_project(const char *text, size_t len, hw_arena *arena, void *out, hw_err *err)
+static hw_status read_project(const char *text, size_t len, hw_arena *room, void *out, hw_err *err)
 {
-    return hw_project_read(text, len, arena, out, err);
+    return hw_project_read(text, len, room, out, err);
 }
 
 static const hw_check_reader reader = {
@@ -99,10 +100,7 @@ static void check_choices(const hw_choices *choices)
 /* By hand: 4 in are 10.16 cm. To 1e-12. */
 START_TEST(a_project)
 {
-    hw_arena arena;
-    hw_check_heap heap;
     hw_project project;
-    hw_check_open(&arena, &heap, 0, false);
     hw_check_taken(&reader, reader.good, &arena, &project);
     ck_assert_str_eq(project.title, "A hem");
     ck_assert_int_eq(project.show, HW_SHOW_BOTH);
@@ -131,7 +129,6 @@ START_TEST(a_project)
     ck_assert_double_eq_tol(project.ease[1].ease.percent, 10, 1e-12);
     ck_assert_int_eq(project.ease[1].line, 37);
     check_choices(&project.choices);
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
@@ -141,10 +138,7 @@ START_TEST(the_least_project)
     static const char least[] = "machine: m\ngarment: g\n"
                                 "gauge: {main: {stitches: 20, rows: 30}}\n"
                                 "motif: {use: tulip}\nhem: {depth: 4}\nsizes: {names: one}\n";
-    hw_arena arena;
-    hw_check_heap heap;
     hw_project project;
-    hw_check_open(&arena, &heap, 0, false);
     hw_check_taken(&reader, least, &arena, &project);
     ck_assert_str_eq(project.title, "untitled");
     ck_assert_int_eq(project.show, HW_SHOW_CM);
@@ -167,7 +161,6 @@ START_TEST(the_least_project)
     ck_assert(!project.choices.keep_tolerance && !project.choices.hand_set);
     ck_assert(!project.choices.rehang);
     ck_assert_int_eq(project.choices.edge_sts, 1);
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
@@ -179,10 +172,7 @@ START_TEST(words_and_inches)
         hw_fold fold;
     } folds[] = { { "fold: none", HW_FOLD_NONE }, { "fold: loose row", HW_FOLD_LOOSE },
         { "fold: purl row", HW_FOLD_PURL }, { "fold: picot", HW_FOLD_PICOT } };
-    hw_arena arena;
-    hw_check_heap heap;
     hw_project project;
-    hw_check_open(&arena, &heap, 0, false);
     for (size_t i = 0; i < sizeof folds / sizeof folds[0]; i++) {
         char *text = hw_check_edit(reader.good, "fold: picot", folds[i].word);
         hw_check_taken(&reader, text, &arena, &project);
@@ -195,7 +185,6 @@ START_TEST(words_and_inches)
     ck_assert_double_eq_tol(project.body.measures[0].values_cm[0], 142.24, 1e-12);
     ck_assert_double_eq_tol(project.ease[0].ease.cm, 5, 1e-12);
     free(inches);
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
@@ -253,10 +242,7 @@ START_TEST(most_swatches)
             memcpy(list + (size_t)i * (sizeof line - 1), line, sizeof line);
         }
         char *text = hw_check_edit(reader.good, "      - {rows: 60, length: 15}\n", list);
-        hw_arena arena;
-        hw_check_heap heap;
         hw_project project;
-        hw_check_open(&arena, &heap, 0, false);
         if (more == 0) {
             hw_check_taken(&reader, text, &arena, &project);
             ck_assert_int_eq(project.gauge[HW_BAND].count, HW_MAX_SWATCHES);
@@ -265,7 +251,6 @@ START_TEST(most_swatches)
                 "keep the best" };
             hw_check_told(&reader, &fault);
         }
-        hw_check_close(&arena, &heap);
         free(text);
     }
 }
@@ -282,14 +267,12 @@ END_TEST
 int main(void)
 {
     Suite *suite = suite_create("project");
-    TCase *tcase = tcase_create("project");
-    tcase_set_timeout(tcase, 60);
+    TCase *tcase = fixture_case(suite, "project", NULL, NULL);
     tcase_add_test(tcase, a_project);
     tcase_add_test(tcase, the_least_project);
     tcase_add_test(tcase, words_and_inches);
     tcase_add_loop_test(tcase, every_fault_is_told, 0, ROWS(faults));
     tcase_add_test(tcase, most_swatches);
     tcase_add_test(tcase, memory_refused);
-    suite_add_tcase(suite, tcase);
     return hw_check_run(suite);
 }

@@ -2,28 +2,13 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "core/rowplan.h"
 #include "example_rows.h"
-#include "support.h"
+#include "fixture.h"
 
-static hw_arena arena;
-static hw_check_heap heap;
 static rows_example e;
 
 static void setup(void)
 {
-    hw_check_open(&arena, &heap, 0, false);
     example_rows(&e);
-}
-
-static void teardown(void)
-{
-    hw_check_close(&arena, &heap);
-}
-
-static hw_rowplan made(void)
-{
-    hw_rowplan plan = { 0 };
-    ck_assert_int_eq(hw_rowplan_make(&e.task, &arena, &plan, NULL), HW_OK);
-    return plan;
 }
 
 /* A row as it is worked out by hand. */
@@ -64,7 +49,7 @@ static void check_rows(const hw_rowplan *plan, const expected_row *rows, int cou
  * the right. Dials from H1 (https://clearwaterknits.com/hems): 5, facing 4, joining 6. */
 START_TEST(preselecting_by_hand)
 {
-    hw_rowplan plan = made();
+    hw_rowplan plan = example_rows_plan(&e, &arena);
     static const expected_row rows[] = {
         { 1, HW_ROW_FACING, HW_RIGHT, HW_SET_PLAIN, HW_CARD_UNREAD, 0, 0, 0, 4 },
         { 10, HW_ROW_FACING, HW_LEFT, HW_SET_PLAIN, HW_CARD_UNREAD, 0, 0, 0, 4 },
@@ -101,7 +86,7 @@ START_TEST(direct_by_hand)
     e.machine.carriage = HW_CARRIAGE_DIRECT;
     e.task.card_rows = 12;
     e.task.mirrored = true;
-    hw_rowplan plan = made();
+    hw_rowplan plan = example_rows_plan(&e, &arena);
     static const expected_row rows[] = {
         { 1, HW_ROW_FACING, HW_LEFT, HW_SET_PLAIN, HW_CARD_UNREAD, 0, 0, 0, 4 },
         { 12, HW_ROW_BELOW, HW_RIGHT, HW_SET_PLAIN, HW_CARD_UNREAD, 0, 0, 0, 5 },
@@ -114,7 +99,7 @@ START_TEST(direct_by_hand)
     check_rows(&plan, rows, (int)(sizeof rows / sizeof rows[0]));
     ck_assert_int_eq(plan.finding_count, 0);
     e.machine.reader_offset = -1; /* not known */
-    plan = made();
+    plan = example_rows_plan(&e, &arena);
     ck_assert_int_eq(plan.rows[12].card_read, 1);
     ck_assert_int_eq(plan.rows[12].card_view, 0);
 }
@@ -134,7 +119,7 @@ START_TEST(ways_of_working)
     e.machine.card_columns = 24;
     e.machine.carriage = HW_CARRIAGE_NONE;
     ck_assert_int_eq(hw_rowplan_work(&e.task), HW_WORK_PICKED);
-    hw_rowplan plan = made();
+    hw_rowplan plan = example_rows_plan(&e, &arena);
     ck_assert_int_eq(plan.rows[11].kind, HW_ROW_BELOW);
     ck_assert_int_eq(plan.rows[12].setting, HW_SET_TWO_PICKED);
     ck_assert_int_eq(plan.rows[12].card, HW_CARD_UNREAD);
@@ -165,7 +150,7 @@ static void check_hands(const hw_rowplan *plan, int i, const hw_hand_kind *kinds
 /* From the headers and by the order in which a machine is worked: common practice, no source. */
 START_TEST(hand_work)
 {
-    hw_rowplan plan = made();
+    hw_rowplan plan = example_rows_plan(&e, &arena);
     HANDS(&plan, 0, 3, HW_HAND_CAST_ON, HW_HAND_WEIGHTS, HW_HAND_COUNTER);
     ck_assert_int_eq(plan.hands[0].sts, 22);
     ck_assert_int_eq(plan.hands[0].number, HW_WASTE_ROWS);
@@ -188,7 +173,7 @@ START_TEST(hand_work)
     int marks[] = { 1 };
     e.task.marks = marks;
     e.task.mark_count = 1;
-    plan = made();
+    plan = example_rows_plan(&e, &arena);
     ck_assert_int_eq(plan.hands[0].number, 0);
     HANDS(&plan, 10, 1, HW_HAND_PICOT);
     ck_assert_int_eq(plan.rows[11].hand_count, 0);
@@ -200,7 +185,7 @@ START_TEST(hand_work)
     hem.fold = HW_FOLD_PURL;
     hem.fold_rows = 1;
     example_rows_hem(&e, &hem);
-    plan = made();
+    plan = example_rows_plan(&e, &arena);
     ck_assert_int_eq(plan.rows[10].kind, HW_ROW_FOLD);
     ck_assert(!plan.rows[10].loosest && plan.rows[10].has_dial);
     HANDS(&plan, 10, 0, HW_HAND_PURL);
@@ -213,7 +198,7 @@ START_TEST(rehung)
     e.fit.visible_sts = 24;
     e.fit.cast_on_sts = 26;
     e.place = (hw_place_on_bed){ .first = -13, .last = 12 };
-    hw_rowplan plan = made();
+    hw_rowplan plan = example_rows_plan(&e, &arena);
     ck_assert_int_eq(plan.rows[17].sts, 26);
     ck_assert_int_eq(plan.rows[17].first, -13);
     ck_assert_int_eq(plan.rows[18].sts, 22);
@@ -226,12 +211,12 @@ START_TEST(rehung)
     e.fit.visible_sts = 17; /* 19 - 22 = -3: one and a half needles more at each end */
     e.fit.cast_on_sts = 19;
     e.place = (hw_place_on_bed){ .first = -9, .last = 9 };
-    plan = made();
+    plan = example_rows_plan(&e, &arena);
     ck_assert_int_eq(plan.rows[18].sts, 22);
     ck_assert_int_eq(plan.rows[18].first, -11);
     ck_assert_int_eq(plan.hands[plan.rows[18].first_hand].number, -3);
     e.task.mirrored = true; /* the odd needle at the other end */
-    plan = made();
+    plan = example_rows_plan(&e, &arena);
     ck_assert_int_eq(plan.rows[18].first, -10);
     ck_assert_int_eq(plan.rows[18].last, 11);
 }
@@ -245,7 +230,7 @@ END_TEST
 START_TEST(shaped_and_parted)
 {
     example_rows_shape(&e);
-    hw_rowplan plan = made();
+    hw_rowplan plan = example_rows_plan(&e, &arena);
     static const struct {
         int i, number;
         hw_row_part part;
@@ -299,7 +284,7 @@ START_TEST(half_back_before_its_shaping)
     for (int row = 6; row < ROWS_MAIN; row++) {
         e.inset[HW_RIGHT][row]++;
     }
-    hw_rowplan plan = made();
+    hw_rowplan plan = example_rows_plan(&e, &arena);
     ck_assert_int_eq(plan.hands[plan.rows[26].first_hand].sts, 6);
     ck_assert_int_eq(plan.hands[plan.rows[30].first_hand].sts, 6);
     ck_assert_int_eq(plan.rows[30].sts, 5);
@@ -314,7 +299,7 @@ START_TEST(hung_before_shaping)
     for (int row = 0; row < ROWS_MAIN; row++) {
         e.inset[HW_RIGHT][row]++;
     }
-    hw_rowplan plan = made();
+    hw_rowplan plan = example_rows_plan(&e, &arena);
     ck_assert_int_eq(plan.hands[plan.rows[20].first_hand].kind, HW_HAND_HANG_HEM);
     ck_assert_int_eq(plan.hands[plan.rows[20].first_hand].sts, 22);
     ck_assert_int_eq(plan.rows[20].sts, 21);
@@ -330,11 +315,11 @@ START_TEST(further_band_off_the_card)
     hw_row_band band = { .row = 3, .motif = &other, .card_row = 1 };
     e.task.bands = &band;
     e.task.band_count = 1;
-    hw_rowplan plan = made();
+    hw_rowplan plan = example_rows_plan(&e, &arena);
     ck_assert_int_eq(plan.rows[22].kind, HW_ROW_SETUP);
     ck_assert_int_eq(plan.rows[23].setting, HW_SET_TWO_SELECT);
     other.fits_card = false;
-    plan = made();
+    plan = example_rows_plan(&e, &arena);
     ck_assert_int_eq(plan.work, HW_WORK_PRESELECT);
     ck_assert_int_eq(plan.rows[12].setting, HW_SET_TWO_SELECT);
     ck_assert_int_eq(plan.rows[22].kind, HW_ROW_MAIN);
@@ -357,7 +342,7 @@ START_TEST(steps_that_repeat)
     e.list[0] = (hw_shape_step){ HW_STEP_DECREASE, HW_AT_RIGHT, .row = 1, .every = 2, .times = 3,
         .sts = 1 };
     e.steps.count = 1;
-    hw_rowplan plan = made();
+    hw_rowplan plan = example_rows_plan(&e, &arena);
     ck_assert_int_eq(plan.count, 30);
     for (int i = 20; i < 30; i++) {
         bool due = i == 21 || i == 23 || i == 25;
@@ -375,7 +360,7 @@ START_TEST(hand_knitting)
     e.task.place = NULL;
     e.task.mirrored = true;               /* means nothing here */
     e.motif_rows[6 - 2].contrast_sts = 0; /* chart row 2, from the bottom */
-    hw_rowplan plan = made();
+    hw_rowplan plan = example_rows_plan(&e, &arena);
     ck_assert_int_eq(plan.work, HW_WORK_HAND);
     ck_assert_int_eq(plan.count, 22);
     for (int i = 0; i < plan.count; i++) {
@@ -396,14 +381,14 @@ START_TEST(hand_knitting)
     hem.fold = HW_FOLD_PURL;
     hem.fold_rows = 1;
     example_rows_hem(&e, &hem);
-    plan = made();
+    plan = example_rows_plan(&e, &arena);
     ck_assert_int_eq(plan.finding_count, 0);
     HANDS(&plan, 10, 1, HW_HAND_PURL);
     hw_row_above above = hw_rowplan_above(&e.task);
     ck_assert_int_eq(above.number, 22);
     ck_assert(!above.right_side && above.edge == HW_LEFT);
     e.task.round_rows = 23; /* 21 of the hem and 2 plain ones: all of them */
-    plan = made();
+    plan = example_rows_plan(&e, &arena);
     ck_assert_int_eq(plan.round_rows, 23);
     ck_assert_int_eq(plan.hand_count, 3); /* cast on; purl; join */
     for (int i = 0; i < plan.count; i++) {
@@ -427,7 +412,7 @@ START_TEST(rounds_then_rows)
     e.list[1].place = HW_AT_LEFT;
     e.shape.first_start = HW_RIGHT;
     e.task.round_rows = 22;
-    hw_rowplan plan = made();
+    hw_rowplan plan = example_rows_plan(&e, &arena);
     ck_assert_int_eq(plan.finding_count, 0);
     ck_assert_int_eq(plan.count, 20 + 6 + 4 + 4);
     for (int i = 0; i < plan.count; i++) {
@@ -451,7 +436,7 @@ START_TEST(rounds_up_to_the_neck)
     e.machine = (hw_machine){ .title = "Hand", .needles = HW_MAX_STS };
     e.shape.first_start = HW_RIGHT;
     e.task.round_rows = 26;
-    hw_rowplan plan = made();
+    hw_rowplan plan = example_rows_plan(&e, &arena);
     HANDS(&plan, 26, 3, HW_HAND_INTO_ROWS, HW_HAND_HOLD_HALF, HW_HAND_SHAPE);
     ck_assert_int_eq(plan.hands[plan.rows[26].first_hand].sts, 22 - 3 - 3);
     ck_assert_int_eq(plan.rows[30].number, 27);
@@ -513,28 +498,26 @@ START_TEST(hems_by_chance)
         e.machine.carriage =
             hw_check_random(&state, 2) == 0 ? HW_CARRIAGE_DIRECT : HW_CARRIAGE_PRESELECTING;
         e.task.mirrored = hw_check_random(&state, 2) == 0;
-        hw_rowplan plan = made();
+        hw_rowplan plan = example_rows_plan(&e, &arena);
         check_hem_rows(&plan);
         play(&plan);
     }
 }
 END_TEST
 
+static hw_status plan_rows(hw_arena *room)
+{
+    hw_rowplan plan = { .count = 77 };
+    hw_status status = hw_rowplan_make(&e.task, room, &plan, NULL);
+    ck_assert(status == HW_OK || plan.count == 77);
+    return status;
+}
+
 /* Each request refused in turn: no plan, nothing left behind. */
 START_TEST(no_memory)
 {
     example_rows_shape(&e);
-    hw_status status = HW_ERR_NOMEM;
-    for (long n = 1; status != HW_OK; n++) {
-        hw_arena room;
-        hw_check_heap small;
-        hw_check_open(&room, &small, n, false);
-        hw_rowplan plan = { .count = 77 };
-        status = hw_rowplan_make(&e.task, &room, &plan, NULL);
-        ck_assert(status == HW_OK || (status == HW_ERR_NOMEM && plan.count == 77));
-        ck_assert(status != HW_OK || n > 3);
-        hw_check_close(&room, &small);
-    }
+    ck_assert_int_gt(hw_check_refusals(plan_rows, false), 3);
 }
 END_TEST
 
@@ -544,13 +527,5 @@ int main(void)
         hung_before_shaping, half_back_before_its_shaping, further_band_off_the_card, rehung,
         shaped_and_parted, steps_that_repeat, hand_knitting, rounds_then_rows,
         rounds_up_to_the_neck, hems_by_chance, no_memory };
-    Suite *suite = suite_create("row plan");
-    TCase *tcase = tcase_create("all");
-    tcase_set_timeout(tcase, 60); /* sanitizers on a busy machine */
-    tcase_add_checked_fixture(tcase, setup, teardown);
-    for (size_t i = 0; i < sizeof tests / sizeof tests[0]; i++) {
-        tcase_add_test(tcase, tests[i]);
-    }
-    suite_add_tcase(suite, tcase);
-    return hw_check_run(suite);
+    return fixture_run("row plan", setup, NULL, tests, sizeof tests / sizeof tests[0]);
 }

@@ -5,14 +5,15 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "fixture.h"
 #include "reading.h"
 
 static const char *const heads[] = { "size", "piece" };
 
-static hw_status read_rows(const char *text, size_t len, hw_arena *arena, void *out, hw_err *err)
+static hw_status read_rows(const char *text, size_t len, hw_arena *room, void *out, hw_err *err)
 {
     hw_rows_text in = { text, len, hw_rows_separator(text, len, heads) };
-    return hw_rows_csv(&in, arena, out, err);
+    return hw_rows_csv(&in, room, out, err);
 }
 
 static const hw_check_reader reader = {
@@ -80,14 +81,10 @@ static const struct {
 
 START_TEST(separated_values)
 {
-    hw_arena arena;
-    hw_check_heap heap;
     hw_rows rows;
-    hw_check_open(&arena, &heap, 0, false);
     hw_check_taken(&reader, tables[_i].text, &arena, &rows);
     holds(&rows, tables[_i].cells);
     ck_assert_msg(rows.semicolons == tables[_i].semicolons, "%s", tables[_i].text);
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
@@ -129,13 +126,10 @@ START_TEST(limits)
         hw_status status;
     } places[] = { { 19999, 199, HW_OK }, { 20000, 0, HW_ERR_LIMIT }, { 0, 200, HW_ERR_LIMIT } };
     for (size_t i = 0; i < sizeof places / sizeof places[0]; i++) {
-        hw_arena arena;
-        hw_check_heap heap;
         hw_err err = { .code = HW_OK };
         hw_rows rows = { .rows = -1 };
         size_t len = 0;
         char *text = far_off(places[i].row, places[i].column, &len);
-        hw_check_open(&arena, &heap, 0, false);
         ck_assert_int_eq(read_rows(text, len, &arena, &rows, &err), places[i].status);
         if (places[i].status == HW_OK) {
             ck_assert_int_eq(rows.rows, places[i].row + 1);
@@ -146,7 +140,6 @@ START_TEST(limits)
             hw_check_plain(&err);
             ck_assert_int_eq(rows.rows, -1);
         }
-        hw_check_close(&arena, &heap);
         free(text);
     }
 }
@@ -154,29 +147,21 @@ END_TEST
 
 START_TEST(beyond_the_grid_is_empty)
 {
-    hw_arena arena;
-    hw_check_heap heap;
     hw_rows rows;
-    hw_check_open(&arena, &heap, 0, false);
     hw_check_taken(&reader, reader.good, &arena, &rows);
     holds(&rows, "size|piece|remark/small|front|a, b/||/large||-1/");
     ck_assert_ptr_null(hw_rows_at(&rows, -1, 0));
     ck_assert_ptr_null(hw_rows_at(&rows, 0, -1));
     ck_assert_ptr_null(hw_rows_at(&rows, 4, 0));
     ck_assert_ptr_null(hw_rows_at(&rows, 0, 3));
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
 /* By hand: any order, the second text at a place wins, an empty one adds nothing. */
 START_TEST(cell_by_cell)
 {
-    hw_arena arena;
-    hw_check_heap heap;
     hw_rows_gather gather;
     hw_rows rows;
-    hw_check_open(&arena, &heap, 0, false);
-    hw_mem mem = hw_check_mem(&heap);
     hw_rows_begin(&gather, &mem);
     hw_rows_put(&gather, 1, 1, "d", 1);
     hw_rows_put(&gather, 0, 0, "ax", 1);
@@ -186,7 +171,6 @@ START_TEST(cell_by_cell)
     holds(&rows, "a|/|D/");
     hw_rows_release(&gather);
     hw_rows_release(&gather);
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
@@ -194,16 +178,12 @@ END_TEST
 START_TEST(texts_are_limited)
 {
     enum { CELL = 1 << 20 };
-    hw_arena arena;
-    hw_check_heap heap;
     hw_rows_gather gather;
     hw_rows rows;
     hw_err err = { .code = HW_OK };
     char *text = calloc(CELL, 1);
     ck_assert_ptr_nonnull(text);
     memset(text, 'x', CELL);
-    hw_check_open(&arena, &heap, 0, false);
-    hw_mem mem = hw_check_mem(&heap);
     hw_rows_begin(&gather, &mem);
     for (int i = 0; i < 20; i++) {
         hw_rows_put(&gather, i, 0, text, CELL - 1);
@@ -213,7 +193,6 @@ START_TEST(texts_are_limited)
     ck_assert_int_eq(hw_rows_end(&gather, &arena, &rows, &err), HW_ERR_LIMIT);
     ck_assert(hw_check_says(&err, HW_ERR_LIMIT, "too large"));
     hw_rows_release(&gather);
-    hw_check_close(&arena, &heap);
     free(text);
 }
 END_TEST
@@ -229,8 +208,7 @@ END_TEST
 int main(void)
 {
     Suite *suite = suite_create("rows");
-    TCase *tcase = tcase_create("rows");
-    tcase_set_timeout(tcase, 60);
+    TCase *tcase = fixture_case(suite, "rows", NULL, NULL);
     tcase_add_loop_test(tcase, separated_values, 0, ROWS(tables));
     tcase_add_loop_test(tcase, mistakes, 0, ROWS(faults));
     tcase_add_test(tcase, limits);
@@ -238,6 +216,5 @@ int main(void)
     tcase_add_test(tcase, cell_by_cell);
     tcase_add_test(tcase, texts_are_limited);
     tcase_add_test(tcase, refused_memory);
-    suite_add_tcase(suite, tcase);
     return hw_check_run(suite);
 }

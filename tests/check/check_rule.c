@@ -5,13 +5,14 @@
 #include <string.h>
 
 #include "core/units.h"
+#include "fixture.h"
 #include "reading.h"
 
 /* A rule by itself, as the word behind `is: ` in line 3. */
-static hw_status read_rule(const char *text, size_t len, hw_arena *arena, void *out, hw_err *err)
+static hw_status read_rule(const char *text, size_t len, hw_arena *room, void *out, hw_err *err)
 {
     hw_node word = { .kind = HW_NODE_WORD, .text = text, .len = len, .line = 3, .column = 5 };
-    return hw_rule_read(&word, (hw_rule_reading){ .usual = HW_UNIT_CM }, arena, out, err);
+    return hw_rule_read(&word, (hw_rule_reading){ .usual = HW_UNIT_CM }, room, out, err);
 }
 
 static const hw_check_reader reader = {
@@ -51,13 +52,10 @@ static const struct {
 
 START_TEST(rules_are_read)
 {
-    hw_arena arena;
-    hw_check_heap heap;
     hw_rule rule;
     hw_err err = { 0 };
     hw_node word = { .kind = HW_NODE_WORD, .text = rules[_i].text, .line = 7, .column = 9 };
     word.len = strlen(word.text);
-    hw_check_open(&arena, &heap, 0, false);
     ck_assert_msg(hw_rule_read(&word, rules[_i].how, &arena, &rule, &err) == HW_OK, "%s: %s",
         rules[_i].text, err.text);
     ck_assert_int_eq(rule.count, rules[_i].count);
@@ -68,7 +66,6 @@ START_TEST(rules_are_read)
         ck_assert_double_eq_tol(rule.terms[t].factor, rules[_i].terms[t].factor, 1e-12);
         ck_assert(rule.terms[t].finished == rules[_i].terms[t].finished);
     }
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
@@ -104,14 +101,10 @@ END_TEST
 
 START_TEST(eight_terms_fit)
 {
-    hw_arena arena;
-    hw_check_heap heap;
     hw_rule rule;
-    hw_check_open(&arena, &heap, 0, false);
     hw_check_taken(&reader, "a + b + c + d + e + f + g + h - 2 cm - 1", &arena, &rule);
     ck_assert_int_eq(rule.count, HW_MAX_TERMS);
     ck_assert_double_eq_tol(rule.constant_cm, -3, 1e-12);
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
@@ -126,11 +119,10 @@ END_TEST
 int main(void)
 {
     Suite *suite = suite_create("rule");
-    TCase *tcase = tcase_create("rule");
+    TCase *tcase = fixture_case(suite, "rule", NULL, NULL);
     tcase_add_loop_test(tcase, rules_are_read, 0, ROWS(rules));
     tcase_add_loop_test(tcase, every_fault_is_told, 0, ROWS(faults));
     tcase_add_test(tcase, eight_terms_fit);
     tcase_add_test(tcase, memory_refused);
-    suite_add_tcase(suite, tcase);
     return hw_check_run(suite);
 }

@@ -66,6 +66,17 @@ static void check_sound(const counting *c, const hw_grading *g)
     ck_assert_double_eq_tol(g->total_cost, total, 1e-9 * (1 + total));
 }
 
+static void check_choice(const counting *c)
+{
+    hw_arena arena;
+    hw_check_heap heap;
+    hw_check_open(&arena, &heap, 0, false);
+    hw_grading g = { 0 };
+    ck_assert_int_eq(choose(c, &arena, &g, NULL), HW_OK);
+    check_sound(c, &g);
+    hw_check_close(&arena, &heap);
+}
+
 /* Rings of so many pieces, until there are twelve. */
 static void open(counting *c, int sizes, int in_ring, double step_cm)
 {
@@ -86,13 +97,7 @@ START_TEST(largest)
         c.task.gap = in_ring < 4 ? 4 : 1;
         c.task.repeat = 5 + c.task.gap;
         c.task.bed = 400;
-        hw_arena arena;
-        hw_check_heap heap;
-        hw_check_open(&arena, &heap, 0, false);
-        hw_grading g = { 0 };
-        ck_assert_int_eq(choose(&c, &arena, &g, NULL), HW_OK);
-        check_sound(&c, &g);
-        hw_check_close(&arena, &heap);
+        check_choice(&c);
     }
 }
 END_TEST
@@ -109,13 +114,7 @@ START_TEST(wide_gap)
         c.task.gap = gap;
         c.task.repeat = 2 * gap;
         c.task.bed = HW_MAX_STS;
-        hw_arena arena;
-        hw_check_heap heap;
-        hw_check_open(&arena, &heap, 0, false);
-        hw_grading g = { 0 };
-        ck_assert_int_eq(choose(&c, &arena, &g, NULL), HW_OK);
-        check_sound(&c, &g);
-        hw_check_close(&arena, &heap);
+        check_choice(&c);
     }
 }
 END_TEST

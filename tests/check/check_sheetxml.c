@@ -5,6 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "fixture.h"
 #include "read/xml.h"
 #include "reading.h"
 
@@ -20,10 +21,10 @@ static const char texts[] =
     "<si/>"
     "</sst>";
 
-static hw_status read_sheet(const char *text, size_t len, hw_arena *arena, void *out, hw_err *err)
+static hw_status read_sheet(const char *text, size_t len, hw_arena *room, void *out, hw_err *err)
 {
     hw_sheetxml in = { text, len, texts, sizeof texts - 1 };
-    return hw_sheetxml_rows(&in, arena, out, err);
+    return hw_sheetxml_rows(&in, room, out, err);
 }
 
 #define SHEET(data)                                                                                \
@@ -103,29 +104,19 @@ static const struct {
 /* By hand: U+0085 and U+2028 are signs that no document shows; a tab and an o with dots are. */
 START_TEST(signs_that_cannot_be_shown)
 {
-    hw_buf buf;
-    hw_check_heap heap = { 0 };
-    hw_mem mem = hw_check_mem(&heap);
     static const char text[] = "a\xC2\x85\t\xC3\xB6\xE2\x80\xA8z";
-    hw_buf_init(&buf, &mem, HW_BUF_LIMIT);
     hw_xml_plain(&buf, text, sizeof text - 1);
     hw_xml_plain(&buf, "", 0);
     ck_assert_str_eq(buf.text, "a \t\xC3\xB6 z");
-    hw_buf_release(&buf);
-    ck_assert_int_eq(heap.live, 0);
 }
 END_TEST
 
 START_TEST(sheets_of_several_programs)
 {
-    hw_arena arena;
-    hw_check_heap heap;
     hw_rows rows;
-    hw_check_open(&arena, &heap, 0, false);
     hw_check_taken(&reader, sheets[_i].sheet, &arena, &rows);
     holds(&rows, sheets[_i].cells);
     ck_assert(!rows.semicolons);
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
@@ -165,15 +156,11 @@ END_TEST
 /* The last column and row that fit: GR is 7 x 26 + 18 = 200, by hand. */
 START_TEST(the_last_cell)
 {
-    hw_arena arena;
-    hw_check_heap heap;
     hw_rows rows;
-    hw_check_open(&arena, &heap, 0, false);
     hw_check_taken(&reader, SHEET("<c r=\"GR20000\"><v>1</v></c>"), &arena, &rows);
     ck_assert_int_eq(rows.rows, 20000);
     ck_assert_int_eq(rows.columns, 200);
     ck_assert_str_eq(hw_rows_at(&rows, 19999, 199), "1");
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
@@ -194,16 +181,12 @@ static char *many(const char *before, const char *each, size_t count, const char
 
 static void refuses(const hw_sheetxml *in, hw_status wanted)
 {
-    hw_arena arena;
-    hw_check_heap heap;
     hw_rows rows = { .rows = -1 };
     hw_err err = { .code = HW_OK };
-    hw_check_open(&arena, &heap, 0, false);
     ck_assert_int_eq(hw_sheetxml_rows(in, &arena, &rows, &err), wanted);
     ck_assert_int_eq(err.code, wanted);
     hw_check_plain(&err);
     ck_assert_int_eq(rows.rows, -1);
-    hw_check_close(&arena, &heap);
 }
 
 /* Own choice of limits: 64 tags deep, 20 MB long, 20 MB of texts however often they are used. */
@@ -228,15 +211,11 @@ END_TEST
 /* A workbook without shared texts has cells without them; damaged ones are told of as well. */
 START_TEST(shared_texts)
 {
-    hw_arena arena;
-    hw_check_heap heap;
     hw_rows rows;
     static const char plain[] = SHEET("<row><c><v>1</v></c></row>");
     hw_sheetxml in = { plain, sizeof plain - 1, NULL, 0 };
-    hw_check_open(&arena, &heap, 0, false);
     ck_assert_int_eq(hw_sheetxml_rows(&in, &arena, &rows, NULL), HW_OK);
     holds(&rows, "1/");
-    hw_check_close(&arena, &heap);
     refuses(&(hw_sheetxml){ reader.good, strlen(reader.good), NULL, 0 }, HW_ERR_SYNTAX);
     refuses(
         &(hw_sheetxml){ reader.good, strlen(reader.good), texts, sizeof texts - 2 }, HW_ERR_SYNTAX);
@@ -310,8 +289,7 @@ END_TEST
 int main(void)
 {
     Suite *suite = suite_create("sheetxml");
-    TCase *tcase = tcase_create("sheetxml");
-    tcase_set_timeout(tcase, 60);
+    TCase *tcase = fixture_case(suite, "sheetxml", NULL, NULL);
     tcase_add_loop_test(tcase, sheets_of_several_programs, 0, ROWS(sheets));
     tcase_add_test(tcase, signs_that_cannot_be_shown);
     tcase_add_loop_test(tcase, damage, 0, ROWS(faults));
@@ -321,6 +299,5 @@ int main(void)
     tcase_add_test(tcase, cut_short);
     tcase_add_test(tcase, refused_memory);
     tcase_add_test(tcase, the_walker);
-    suite_add_tcase(suite, tcase);
     return hw_check_run(suite);
 }

@@ -3,26 +3,8 @@
 #include <string.h>
 
 #include "drawn.h"
-#include "support.h"
+#include "fixture.h"
 #include "write/svg.h"
-
-static hw_arena arena;
-static hw_check_heap heap;
-static hw_mem mem;
-static hw_buf buf;
-
-static void setup(void)
-{
-    hw_check_open(&arena, &heap, 0, false);
-    mem = hw_check_mem(&heap);
-    hw_buf_init(&buf, &mem, HW_BUF_LIMIT);
-}
-
-static void teardown(void)
-{
-    hw_buf_release(&buf);
-    hw_check_close(&arena, &heap);
-}
 
 static hw_drawing begin(const char *title)
 {
@@ -35,8 +17,7 @@ static hw_drawing begin(const char *title)
 static const char *written(const hw_drawing *d)
 {
     ck_assert_int_eq(hw_drawing_status(d), HW_OK);
-    hw_buf_release(&buf);
-    hw_buf_init(&buf, &mem, HW_BUF_LIMIT);
+    fixture_empty();
     ck_assert_int_eq(hw_svg_write(d, &buf), HW_OK);
     drawn_parses(d);
     return buf.text;
@@ -154,13 +135,5 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = { true_to_scale, escapes, every_kind, groups, refusals };
-    Suite *suite = suite_create("svg");
-    TCase *tcase = tcase_create("svg");
-    tcase_set_timeout(tcase, 60); /* sanitizers on a busy machine */
-    tcase_add_checked_fixture(tcase, setup, teardown);
-    for (size_t i = 0; i < sizeof tests / sizeof tests[0]; i++) {
-        tcase_add_test(tcase, tests[i]);
-    }
-    suite_add_tcase(suite, tcase);
-    return hw_check_run(suite);
+    return fixture_run("svg", NULL, NULL, tests, sizeof tests / sizeof tests[0]);
 }

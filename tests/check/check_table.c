@@ -6,12 +6,13 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "fixture.h"
 #include "read/check.h"
 #include "reading.h"
 
-static hw_status read_table(const char *text, size_t len, hw_arena *arena, void *out, hw_err *err)
+static hw_status read_table(const char *text, size_t len, hw_arena *room, void *out, hw_err *err)
 {
-    return hw_table_read(text, len, arena, out, err);
+    return hw_table_read(text, len, room, out, err);
 }
 
 static const hw_check_reader reader = {
@@ -40,10 +41,7 @@ static const hw_check_reader reader = {
 /* By hand: 20 in are 50.8 cm, 22 1/2 in are 57.15 cm. To 1e-12. */
 START_TEST(a_table_is_read)
 {
-    hw_arena arena;
-    hw_check_heap heap;
     hw_sizes sizes;
-    hw_check_open(&arena, &heap, 0, false);
     hw_check_taken(&reader, reader.good, &arena, &sizes);
     ck_assert_str_eq(sizes.title, "Invented");
     ck_assert_int_eq(sizes.count, 3);
@@ -62,7 +60,6 @@ START_TEST(a_table_is_read)
     ck_assert(height->missing[1] && !height->missing[0] && !height->missing[2]);
     ck_assert_str_eq(height->sources[2], "A2");
     ck_assert_int_eq(height->marks[0], HW_MARK_MEMORY);
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
@@ -76,14 +73,10 @@ START_TEST(every_mark)
         { "mark: own choice", HW_MARK_CHOICE }, { "mark: common practice", HW_MARK_PRACTICE },
         { "mark: from memory", HW_MARK_MEMORY } };
     for (size_t i = 0; i < sizeof marks / sizeof marks[0]; i++) {
-        hw_arena arena;
-        hw_check_heap heap;
         hw_sizes sizes;
         char *text = hw_check_edit(reader.good, "mark: read", marks[i].word);
-        hw_check_open(&arena, &heap, 0, false);
         hw_check_taken(&reader, text, &arena, &sizes);
         ck_assert_int_eq(sizes.measures[0].marks[0], marks[i].mark);
-        hw_check_close(&arena, &heap);
         free(text);
     }
 }
@@ -154,14 +147,10 @@ START_TEST(largest_tables)
     char *most = large(HW_MAX_SIZES, HW_MAX_MEASURES);
     char *sizes = large(HW_MAX_SIZES + 1, 1);
     char *measures = large(1, HW_MAX_MEASURES + 1);
-    hw_arena arena;
-    hw_check_heap heap;
     hw_sizes table;
-    hw_check_open(&arena, &heap, 0, false);
     hw_check_taken(&reader, most, &arena, &table);
     ck_assert_int_eq(table.count, HW_MAX_SIZES);
     ck_assert_int_eq(table.measure_count, HW_MAX_MEASURES);
-    hw_check_close(&arena, &heap);
     hw_check_told(&reader, &(hw_check_fault){ NULL, sizes, HW_ERR_LIMIT, 4, 3, "61 sizes",
                                "at most 60 here and the others in a second project" });
     hw_check_told(&reader, &(hw_check_fault){ NULL, measures, HW_ERR_LIMIT, 128, 13,
@@ -176,12 +165,9 @@ END_TEST
 START_TEST(rows_of_a_project)
 {
     static const char text[] = "names: one\nages: 7\nbody:\n  hem: 40\n  chest: [between]\n";
-    hw_arena arena;
-    hw_check_heap heap;
     hw_err err = { 0 };
     hw_node *root = NULL;
     hw_sizes sizes;
-    hw_check_open(&arena, &heap, 0, false);
     ck_assert_int_eq(hw_yaml_read(text, sizeof text - 1, &arena, &root, &err), HW_OK);
     ck_assert_int_eq(hw_check_part(root, HW_PART_SIZES, HW_UNIT_CM, &err), HW_OK);
     ck_assert_int_eq(hw_table_names(root, &arena, &sizes, &err), HW_OK);
@@ -197,22 +183,17 @@ START_TEST(rows_of_a_project)
     ck_assert_str_eq(sizes.measures[0].sources[0], "");
     ck_assert_int_eq(sizes.measures[0].line, 4);
     ck_assert(sizes.measures[1].missing[0]);
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
 START_TEST(ages_may_be_left_out)
 {
-    hw_arena arena;
-    hw_check_heap heap;
     hw_sizes sizes;
     char *text = hw_check_edit(reader.good, "ages: [3, 12, 24]\n", "");
-    hw_check_open(&arena, &heap, 0, false);
     hw_check_taken(&reader, text, &arena, &sizes);
     for (int i = 0; i < 3; i++) {
         ck_assert_int_eq(sizes.ages_months[i], -1);
     }
-    hw_check_close(&arena, &heap);
     free(text);
 }
 END_TEST
@@ -228,8 +209,7 @@ END_TEST
 int main(void)
 {
     Suite *suite = suite_create("table");
-    TCase *tcase = tcase_create("table");
-    tcase_set_timeout(tcase, 60);
+    TCase *tcase = fixture_case(suite, "table", NULL, NULL);
     tcase_add_test(tcase, a_table_is_read);
     tcase_add_test(tcase, every_mark);
     tcase_add_loop_test(tcase, every_fault_is_told, 0, ROWS(faults));
@@ -237,6 +217,5 @@ int main(void)
     tcase_add_test(tcase, rows_of_a_project);
     tcase_add_test(tcase, ages_may_be_left_out);
     tcase_add_test(tcase, memory_refused);
-    suite_add_tcase(suite, tcase);
     return hw_check_run(suite);
 }

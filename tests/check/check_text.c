@@ -3,29 +3,12 @@
 #include <string.h>
 
 #include "example_plan.h"
-#include "support.h"
+#include "fixture.h"
 #include "write/columns.h"
 #include "write/grid.h"
 #include "write/text.h"
 
-static hw_arena arena;
-static hw_check_heap heap;
-static hw_mem mem;
-static hw_buf buf;
 static hw_grid grid;
-
-static void setup(void)
-{
-    hw_check_open(&arena, &heap, 0, false);
-    mem = hw_check_mem(&heap);
-    hw_buf_init(&buf, &mem, HW_BUF_LIMIT);
-}
-
-static void teardown(void)
-{
-    hw_buf_release(&buf);
-    hw_check_close(&arena, &heap);
-}
 
 static const char *text_of(int width)
 {
@@ -237,8 +220,7 @@ START_TEST(example_fits_any_width)
         hw_tables tables = example_tables(&e, &arena);
         for (int width = 72; width < 200; width += 11) {
             hw_text_options options = { width };
-            hw_buf_release(&buf);
-            hw_buf_init(&buf, &mem, HW_BUF_LIMIT);
+            fixture_empty();
             ck_assert_int_eq(hw_text_tables(&tables, &options, &buf), HW_OK);
             lines_fit(buf.text, width);
             ck_assert_ptr_nonnull(strstr(buf.text, "85 (91, 97, 103)"));
@@ -283,13 +265,5 @@ int main(void)
 {
     const TTest *const tests[] = { widths_of_texts, lines_up, folds, folds_leave_out_bare_rows,
         wraps_notes, charts, wrapping, example_fits_any_width, usual_width, refusals };
-    Suite *suite = suite_create("text");
-    TCase *tcase = tcase_create("text");
-    tcase_set_timeout(tcase, 60); /* sanitizers on a busy machine */
-    tcase_add_checked_fixture(tcase, setup, teardown);
-    for (size_t i = 0; i < sizeof tests / sizeof tests[0]; i++) {
-        tcase_add_test(tcase, tests[i]);
-    }
-    suite_add_tcase(suite, tcase);
-    return hw_check_run(suite);
+    return fixture_run("text", NULL, NULL, tests, sizeof tests / sizeof tests[0]);
 }

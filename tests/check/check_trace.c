@@ -1,10 +1,7 @@
 /* Edges followed for a picture: curves asked for in many spots, and strips beside them.
  * SPDX-License-Identifier: GPL-3.0-or-later */
-#include "support.h"
+#include "fixture.h"
 #include "write/trace.h"
-
-static hw_arena arena;
-static hw_check_heap heap;
 
 /* In place of hw_edge_at a curve that anybody can work out, or a failure. */
 static hw_status edge_status;
@@ -28,12 +25,6 @@ static void setup(void)
 {
     edge_status = HW_OK;
     edge_calls = 0;
-    hw_check_open(&arena, &heap, 0, false);
-}
-
-static void teardown(void)
-{
-    hw_check_close(&arena, &heap);
 }
 
 /* A curve is asked for between its points alone; where it lies is what was answered. */
@@ -141,12 +132,5 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = { curves, narrow_bends, parts, names };
-    Suite *suite = suite_create("trace");
-    TCase *tcase = tcase_create("trace");
-    tcase_add_checked_fixture(tcase, setup, teardown);
-    for (size_t i = 0; i < sizeof tests / sizeof tests[0]; i++) {
-        tcase_add_test(tcase, tests[i]);
-    }
-    suite_add_tcase(suite, tcase);
-    return hw_check_run(suite);
+    return fixture_run("trace", setup, NULL, tests, sizeof tests / sizeof tests[0]);
 }

@@ -5,13 +5,11 @@
 #include <stdio.h>
 
 #include "example_rows.h"
-#include "support.h"
+#include "fixture.h"
 #include "tank_edits.h"
 
 enum { NECKBAND, ARMBAND, PLACKET };
 
-static hw_arena arena;
-static hw_check_heap heap;
 static rows_example e;
 static hw_row_trim trim;
 static const int holes[] = { 4, 14 };
@@ -19,7 +17,6 @@ static const int holes[] = { 4, 14 };
 /* A neckband of 20 stitches, 2 + 6 + 2, a loose row, 10 of facing, two buttonholes of 2. */
 static void setup(void)
 {
-    hw_check_open(&arena, &heap, 0, false);
     example_rows(&e);
     hw_hem hem = e.hem;
     hem.fold = HW_FOLD_LOOSE;
@@ -34,18 +31,6 @@ static void setup(void)
         .hole_rows = { 6, 16 } };
     e.task.trim = &trim;
     e.task.plain_rows = 1;
-}
-
-static void teardown(void)
-{
-    hw_check_close(&arena, &heap);
-}
-
-static hw_rowplan made(void)
-{
-    hw_rowplan plan = { 0 };
-    ck_assert_int_eq(hw_rowplan_make(&e.task, &arena, &plan, NULL), HW_OK);
-    return plan;
 }
 
 /* A row as it is worked out by hand; dial 0: the loosest, below 0: none in hand knitting. */
@@ -121,7 +106,7 @@ START_TEST(preselecting_by_hand)
         { 21, HW_ROW_FACING, HW_RIGHT, HW_SET_PLAIN, 0, 0, 4 },
         { 22, HW_ROW_JOINING, HW_LEFT, HW_SET_PLAIN, 0, 0, 6 },
     };
-    hw_rowplan plan = made();
+    hw_rowplan plan = example_rows_plan(&e, &arena);
     check_rows(&plan, rows, sizeof rows / sizeof rows[0]);
     ck_assert_int_eq(plan.hem_rows, 21);
     ck_assert_int_eq(plan.finding_count, 0);
@@ -161,11 +146,11 @@ START_TEST(direct_and_picked_by_hand)
         { 22, HW_ROW_JOINING, HW_LEFT, HW_SET_PLAIN, 0, 0, 6 },
     };
     e.machine.carriage = HW_CARRIAGE_DIRECT;
-    hw_rowplan plan = made();
+    hw_rowplan plan = example_rows_plan(&e, &arena);
     check_rows(&plan, direct, sizeof direct / sizeof direct[0]);
     HANDS(&plan, 3, HW_HAND_CARD_IN, HW_HAND_SECOND_IN, HW_HAND_CARD_GO);
     e.machine.carriage = HW_CARRIAGE_NONE;
-    plan = made();
+    plan = example_rows_plan(&e, &arena);
     check_rows(&plan, picked, sizeof picked / sizeof picked[0]);
     HANDS(&plan, 3, HW_HAND_SECOND_IN);
 }
@@ -188,7 +173,7 @@ START_TEST(hand_knitting)
     e.machine = (hw_machine){ .title = "Hand", .needles = HW_MAX_STS };
     e.task.place = NULL;
     trim.hole_rows[HW_LAYER_FACING] = 17;
-    hw_rowplan plan = made();
+    hw_rowplan plan = example_rows_plan(&e, &arena);
     check_rows(&plan, rows, sizeof rows / sizeof rows[0]);
     for (int i = 0; i < plan.count; i++) {
         ck_assert_int_eq(plan.rows[i].right_side, i % 2 != 0);
@@ -199,7 +184,7 @@ START_TEST(hand_knitting)
     check_holes(&plan, 17, 4, 14); /* 20 - 14 - 2, and 20 - 4 - 2 */
     HANDS(&plan, 22, HW_HAND_HANG_HEM, HW_HAND_BIND_OFF);
     e.task.round_rows = plan.count;
-    plan = made();
+    plan = example_rows_plan(&e, &arena);
     ck_assert_int_eq(plan.round_rows, plan.count);
     for (int i = 0; i < plan.count; i++) {
         ck_assert(plan.rows[i].right_side && plan.rows[i].before == HW_RIGHT);
@@ -217,7 +202,7 @@ START_TEST(other_closings_and_folds)
     hem.fold = HW_FOLD_PICOT;
     hem.fold_rows = 0;
     example_rows_hem(&e, &hem);
-    hw_rowplan plan = made();
+    hw_rowplan plan = example_rows_plan(&e, &arena);
     ck_assert_int_eq(plan.count, 20);
     HANDS(&plan, 11, HW_HAND_PICOT);
     HANDS(&plan, 20, HW_HAND_TAKE_OFF, HW_HAND_SEW_HEM);
@@ -225,7 +210,7 @@ START_TEST(other_closings_and_folds)
     hem.fold = HW_FOLD_PURL;
     hem.fold_rows = 1;
     example_rows_hem(&e, &hem);
-    plan = made();
+    plan = example_rows_plan(&e, &arena);
     ck_assert_int_eq(plan.rows[10].kind, HW_ROW_FOLD);
     HANDS(&plan, 11, HW_HAND_PURL);
     HANDS(&plan, 21, HW_HAND_BIND_OFF, HW_HAND_SEW_HEM);
@@ -242,7 +227,7 @@ START_TEST(plain_and_long)
     e.task.motif = NULL;
     e.task.place = NULL;
     trim.hole_count = 0;
-    hw_rowplan plan = made();
+    hw_rowplan plan = example_rows_plan(&e, &arena);
     ck_assert_int_eq(plan.work, HW_WORK_PRESELECT);
     ck_assert_int_eq(plan.count, 13);
     ck_assert_int_eq(plan.finding_count, 0);
@@ -262,7 +247,7 @@ START_TEST(findings)
     hw_hem hem = e.hem;
     hem.above_rows = 3;
     example_rows_hem(&e, &hem);
-    hw_rowplan plan = made();
+    hw_rowplan plan = example_rows_plan(&e, &arena);
     ck_assert_int_eq(plan.finding_count, 1);
     ck_assert_int_eq(plan.findings[0].kind, HW_FINDING_BAND_START);
     ck_assert_int_eq(plan.findings[0].number, 4);
@@ -272,7 +257,7 @@ START_TEST(findings)
     hem.above_rows = 2;
     hem.band_rows = 5;
     example_rows_hem(&e, &hem);
-    plan = made();
+    plan = example_rows_plan(&e, &arena);
     ck_assert_int_eq(plan.finding_count, 1);
     ck_assert_int_eq(plan.findings[0].kind, HW_FINDING_BAND_END);
     ck_assert_int_eq(plan.findings[0].number, 7);
@@ -444,13 +429,5 @@ int main(void)
         other_closings_and_folds, plain_and_long, findings, armband_of_the_tank,
         placket_of_the_tank, one_card_for_two, neckband_of_the_tank, closings_of_the_tank,
         notes_on_sides };
-    Suite *suite = suite_create("trim rows");
-    TCase *tcase = tcase_create("all");
-    tcase_set_timeout(tcase, 60); /* sanitizers on a busy machine */
-    tcase_add_checked_fixture(tcase, setup, teardown);
-    for (size_t i = 0; i < sizeof tests / sizeof tests[0]; i++) {
-        tcase_add_test(tcase, tests[i]);
-    }
-    suite_add_tcase(suite, tcase);
-    return hw_check_run(suite);
+    return fixture_run("trim rows", setup, NULL, tests, sizeof tests / sizeof tests[0]);
 }

@@ -5,7 +5,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "support.h"
+#include "fixture.h"
+#include "tables.h"
 #include "tank_edits.h"
 #include "write/cells.h"
 #include "write/json.h"
@@ -28,35 +29,15 @@ static void make(const loading_edit *project, const loading_edit *garment)
 
 static const hw_table *table(const char *name)
 {
-    for (int i = 0; i < tables.count; i++) {
-        if (strcmp(tables.tables[i].name, name) == 0) {
-            return &tables.tables[i];
-        }
-    }
-    ck_abort_msg("no table %s", name);
-}
-
-/* The row whose first cell is this text, from a row on; -1 where there is none. */
-static int find(const hw_table *in, const char *text, int from)
-{
-    for (int r = from; r < in->rows; r++) {
-        const hw_cell *c = hw_cells_at(in, r, 0);
-        if (c->kind == HW_CELL_TEXT && strcmp(c->text, text) == 0) {
-            return r;
-        }
-    }
-    return -1;
+    return tables_named(&tables, name);
 }
 
 /* The first size's cell in a row below a heading; the heading may be NULL. */
 static const hw_cell *under(const char *name, const char *heading, const char *label)
 {
     const hw_table *in = table(name);
-    int from = heading != NULL ? find(in, heading, 0) : 0;
-    ck_assert_msg(from >= 0, "%s: no `%s`", name, heading);
-    int row = find(in, label, from);
-    ck_assert_msg(row >= 0, "%s: no `%s`", name, label);
-    return hw_cells_at(in, row, 1);
+    int from = heading != NULL ? tables_row(in, heading, 0) : 0;
+    return hw_cells_at(in, tables_row(in, label, from), 1);
 }
 
 typedef struct {
@@ -104,8 +85,8 @@ START_TEST(outline)
     make(NULL, NULL);
     CHECK_SHOWN(list);
     const hw_table *in = table("Outline");
-    int open = find(in, "back left side to front right side, within 1 cm", 0);
-    int closed = find(in, "back neck to back neck left and back neck right, within 1 cm", 0);
+    int open = tables_find(in, "back left side to front right side, within 1 cm", 0);
+    int closed = tables_find(in, "back neck to back neck left and back neck right, within 1 cm", 0);
     ck_assert_int_eq(hw_cells_at(in, open, 0)->style, HW_STYLE_WARNING);
     ck_assert_int_eq(hw_cells_at(in, closed, 0)->style, HW_STYLE_PARAGRAPH);
     tank_close(&t);
@@ -138,7 +119,8 @@ START_TEST(shaping)
     ck_assert(told(159, "bind off the last 10 stitches of the left half"));
     ck_assert(told(159, "bind off the last 10 stitches of the right half"));
     ck_assert(told(129, "bind off the last 64 stitches")); /* the sleeve's 20 + 108 rows */
-    ck_assert_int_gt(find(table("Shaping"), "sleeve", 0), find(table("Shaping"), "back", 0));
+    ck_assert_int_gt(
+        tables_find(table("Shaping"), "sleeve", 0), tables_find(table("Shaping"), "back", 0));
     tank_close(&t);
 }
 END_TEST
@@ -164,14 +146,14 @@ START_TEST(bands)
         EDITS({ "up: 33 cm", "up: 30 cm" }));
     CHECK_SHOWN(list);
     ck_assert_str_eq(under("Bands", "back", "first whole motif starts on needle")->text, "L39");
-    ck_assert_int_ge(find(table("Bands"), "yoke: your own motif, repeat 4", 0), 0);
+    ck_assert_int_ge(tables_find(table("Bands"), "yoke: your own motif, repeat 4", 0), 0);
     tank_close(&t);
     /* Needles are numbered on a bed alone, and a card is told of where there is one. */
     make(EDITS({ "machine: standard", "machine: hand" },
              BANDS(BAND("yoke", "back", "above fold: 20"))),
         NULL);
-    ck_assert_int_lt(find(table("Bands"), "first whole motif starts on needle", 0), 0);
-    ck_assert_int_lt(find(table("Bands"), "card: first motif at column", 0), 0);
+    ck_assert_int_lt(tables_find(table("Bands"), "first whole motif starts on needle", 0), 0);
+    ck_assert_int_lt(tables_find(table("Bands"), "card: first motif at column", 0), 0);
     tank_close(&t);
 }
 END_TEST
@@ -198,18 +180,19 @@ START_TEST(trims)
         NULL);
     CHECK_SHOWN(list);
     const hw_table *in = table("Trims");
-    int arm = find(in, "one, back right armhole: 5 sts in every 6 rows", 0);
+    int arm = tables_find(in, "one, back right armhole: 5 sts in every 6 rows", 0);
     /* 84 stitches centred; figures of 4 columns, the first on L41: column 20, or 4 (tank.c). */
-    int left = find(in, "leftmost needle of the bed", find(in, "armband: your own motif", 0));
+    int left = tables_find(
+        in, "leftmost needle of the bed", tables_find(in, "armband: your own motif", 0));
     ck_assert_str_eq(hw_cells_at(in, left, 1)->text, "L42");
     ck_assert_str_eq(hw_cells_at(in, left + 1, 1)->text, "R42");
     ck_assert_double_eq_tol(hw_cells_at(in, left + 2, 1)->number, 4, 1e-9);
-    int order = find(in, "order of making up: common practice, no source", 0);
+    int order = tables_find(in, "order of making up: common practice, no source", 0);
     ck_assert_str_eq(hw_cells_at(in, order + 2, 0)->text, "2. Sew the ends of neckband together.");
-    ck_assert_int_gt(arm, find(in, "armband: your own motif", 0));
-    ck_assert_int_lt(arm, find(in, "placket: plain", 0));
-    ck_assert_int_ge(find(in, "one, front left: 2 sts in every 3 rows", 0), 0);
-    ck_assert_int_lt(find(in, "  hole 8: stitches before it", 0), 0);
+    ck_assert_int_gt(arm, tables_find(in, "armband: your own motif", 0));
+    ck_assert_int_lt(arm, tables_find(in, "placket: plain", 0));
+    ck_assert_int_ge(tables_find(in, "one, front left: 2 sts in every 3 rows", 0), 0);
+    ck_assert_int_lt(tables_find(in, "  hole 8: stitches before it", 0), 0);
     tank_close(&t);
 }
 END_TEST
@@ -225,12 +208,12 @@ START_TEST(yarn)
         { "Yarn", NULL, "placket: main yarn, m", 26 },
     };
     CHECK_SHOWN(list);
-    ck_assert_int_ge(find(table("Yarn"), "with 10 % in reserve, g", 0), 0);
-    ck_assert_int_ge(find(table("Yarn"), "whole balls", 0), 0);
-    ck_assert_int_lt(find(table("Yarn"), "placket: contrast yarn, m", 0), 0);
+    ck_assert_int_ge(tables_find(table("Yarn"), "with 10 % in reserve, g", 0), 0);
+    ck_assert_int_ge(tables_find(table("Yarn"), "whole balls", 0), 0);
+    ck_assert_int_lt(tables_find(table("Yarn"), "placket: contrast yarn, m", 0), 0);
     tank_close(&t);
     make(NULL, NULL);
-    ck_assert_int_lt(find(table("Yarn"), "whole balls", 0), 0);
+    ck_assert_int_lt(tables_find(table("Yarn"), "whole balls", 0), 0);
     tank_close(&t);
 }
 END_TEST
@@ -241,10 +224,10 @@ START_TEST(nothing_there)
     static const char none[] = "title: Plain\nfinished: {chest: {is: 80 cm}}\n"
                                "pieces: {back: {band width: 0.5 x chest}}\n";
     make(NULL, EDITS({ tank_garment, none }));
-    ck_assert_int_ge(find(table("Bands"), "none", 0), 0);
-    ck_assert_int_ge(find(table("Trims"), "none", 0), 0);
-    ck_assert_int_ge(find(table("Outline"), "the garment file draws no outline", 0), 0);
-    ck_assert_int_ge(find(table("Shaping"), "the garment file draws no outline", 0), 0);
+    ck_assert_int_ge(tables_find(table("Bands"), "none", 0), 0);
+    ck_assert_int_ge(tables_find(table("Trims"), "none", 0), 0);
+    ck_assert_int_ge(tables_find(table("Outline"), "the garment file draws no outline", 0), 0);
+    ck_assert_int_ge(tables_find(table("Shaping"), "the garment file draws no outline", 0), 0);
     tank_close(&t);
 }
 END_TEST
@@ -262,26 +245,27 @@ START_TEST(one_size_alone)
     ck_assert_str_eq(blocks[1].piece, "back");
     ck_assert_str_eq(blocks[1].size, "two");
     ck_assert_int_eq(blocks[1].plan->count, blocks[0].plan->count);
-    ck_assert_int_ge(find(table("Shaping"), "one", 0), 0);
+    ck_assert_int_ge(tables_find(table("Shaping"), "one", 0), 0);
     t.project.only_size = 2;
     blocks = hw_row_blocks(&t.plan, &t.arena, &count);
     ck_assert_int_eq(count, TANK_PIECES + TANK_TRIMS);
     ck_assert_str_eq(blocks[2].piece, "sleeve");
     ck_assert_str_eq(blocks[2].size, "two");
     ck_assert_int_eq(hw_cells_plan(&t.plan, &t.arena, &tables), HW_OK);
-    ck_assert_int_lt(find(table("Shaping"), "one", 0), 0);
-    ck_assert_int_ge(find(table("Shaping"), "two", 0), 0);
+    ck_assert_int_lt(tables_find(table("Shaping"), "one", 0), 0);
+    ck_assert_int_ge(tables_find(table("Shaping"), "two", 0), 0);
     tank_close(&t);
 }
 END_TEST
 
 /* ---- JSON ---- */
 
-static json_t *parsed(hw_buf *buf)
+static json_t *parsed(void)
 {
-    ck_assert_int_eq(hw_json_plan(&t.plan, &tables, &t.arena, buf), HW_OK);
+    fixture_empty();
+    ck_assert_int_eq(hw_json_plan(&t.plan, &tables, &t.arena, &buf), HW_OK);
     json_error_t error;
-    json_t *top = json_loadb(buf->text, buf->len, JSON_REJECT_DUPLICATES, &error);
+    json_t *top = json_loadb(buf.text, buf.len, JSON_REJECT_DUPLICATES, &error);
     ck_assert_msg(top != NULL, "%s", error.text);
     return top;
 }
@@ -322,10 +306,7 @@ START_TEST(json)
     make(EDITS(YARN, BANDS(BAND("yoke", "back", "above fold: 20")),
              TRIMS("  armband:\n" PAIRS "  placket: {buttonholes: 7, buttonhole stitches: 4}\n")),
         NULL);
-    hw_mem mem = hw_check_mem(&t.heap);
-    hw_buf buf;
-    hw_buf_init(&buf, &mem, HW_BUF_LIMIT);
-    json_t *top = parsed(&buf);
+    json_t *top = parsed();
     json_t *front = named(top, "drafts", "piece", "front");
     ck_assert_double_eq_tol(number(front, "rows"), 138, 1e-9);
     ck_assert_double_eq_tol(number(front, "area_cm2"), 2000, 1e-6);
@@ -351,7 +332,6 @@ START_TEST(json)
     ck_assert(json_is_false(json_object_get(join, "closes")));
     ck_assert_uint_eq(json_array_size(json_object_get(top, "rows")), TANK_PIECES + TANK_TRIMS);
     json_decref(top);
-    hw_buf_release(&buf);
     tank_close(&t);
 }
 END_TEST
@@ -361,10 +341,7 @@ START_TEST(json_of_trims_and_yarn)
     make(EDITS(YARN,
              TRIMS("  armband:\n" PAIRS "  placket: {buttonholes: 7, buttonhole stitches: 4}\n")),
         NULL);
-    hw_mem mem = hw_check_mem(&t.heap);
-    hw_buf buf;
-    hw_buf_init(&buf, &mem, HW_BUF_LIMIT);
-    json_t *top = parsed(&buf);
+    json_t *top = parsed();
     json_t *arm = named(top, "trims", "trim", "armband");
     ck_assert_double_eq_tol(number(arm, "length_cm"), 42, 1e-9);
     ck_assert_double_eq_tol(number(arm, "sts"), 84, 1e-9);
@@ -400,15 +377,12 @@ START_TEST(json_of_trims_and_yarn)
     ck_assert_double_eq_tol(number(total, "to_buy_m"), 1.1 * number(total, "used_m"), 1e-6);
     ck_assert_double_ge(number(total, "balls") * 50, number(total, "to_buy_g"));
     json_decref(top);
-    hw_buf_release(&buf);
     tank_close(&t);
     make(NULL, NULL);
-    hw_buf_init(&buf, &mem, HW_BUF_LIMIT);
-    top = parsed(&buf);
+    top = parsed();
     ck_assert(json_is_null(json_object_get(top, "yarn")));
     ck_assert_uint_eq(json_array_size(json_object_get(top, "uppers")), 0);
     json_decref(top);
-    hw_buf_release(&buf);
     tank_close(&t);
 }
 END_TEST
@@ -419,10 +393,7 @@ START_TEST(json_of_parts)
 {
     make(
         EDITS(BANDS("  cuff:\n    on: sleeve\n    hem: {face rows: 8, fold: none}\n" PAIRS)), NULL);
-    hw_mem mem = hw_check_mem(&t.heap);
-    hw_buf buf;
-    hw_buf_init(&buf, &mem, HW_BUF_LIMIT);
-    json_t *top = parsed(&buf);
+    json_t *top = parsed();
     json_t *cuff = named(top, "parts", "name", "cuff");
     ck_assert_double_eq_tol(number(json_object_get(cuff, "hem"), "total_rows"), 16, 1e-9);
     json_t *fit = json_array_get(json_object_get(cuff, "fits"), 0);
@@ -432,7 +403,6 @@ START_TEST(json_of_parts)
     json_t *sleeve = named(top, "drafts", "piece", "sleeve");
     ck_assert_double_eq_tol(number(sleeve, "hem_rows"), 16, 1e-9);
     json_decref(top);
-    hw_buf_release(&buf);
     tank_close(&t);
 }
 END_TEST
@@ -441,5 +411,5 @@ int main(void)
 {
     const TTest *const tests[] = { outline, shaping, bands, trims, yarn, nothing_there,
         one_size_alone, json, json_of_trims_and_yarn, json_of_parts };
-    return hw_check_run(hw_check_suite("whole", tests, sizeof tests / sizeof tests[0]));
+    return fixture_run("whole", NULL, NULL, tests, sizeof tests / sizeof tests[0]);
 }

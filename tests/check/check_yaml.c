@@ -5,13 +5,14 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "fixture.h"
 #include "read/words.h"
 #include "reading.h"
 
-static hw_status read_tree(const char *text, size_t len, hw_arena *arena, void *out, hw_err *err)
+static hw_status read_tree(const char *text, size_t len, hw_arena *room, void *out, hw_err *err)
 {
     hw_node *root = NULL;
-    hw_status status = hw_yaml_read(text, len, arena, &root, err);
+    hw_status status = hw_yaml_read(text, len, room, &root, err);
     if (status == HW_OK) {
         *(hw_node **)out = root;
     }
@@ -56,10 +57,7 @@ static void check_word(const hw_node *word, const char *text, int line, int colu
 /* By hand: lines and columns counted in the text above. */
 START_TEST(a_tree_with_places)
 {
-    hw_arena arena;
-    hw_check_heap heap;
     hw_node *root = NULL;
-    hw_check_open(&arena, &heap, 0, false);
     hw_check_taken(&reader, reader.good, &arena, &root);
     ck_assert_int_eq(root->kind, HW_NODE_MAP);
     ck_assert_int_eq(root->count, 4);
@@ -88,7 +86,6 @@ START_TEST(a_tree_with_places)
     ck_assert_ptr_null(hw_node_find(root, "depth"));
     ck_assert_ptr_null(hw_node_find(names, "small"));
     ck_assert_ptr_null(hw_node_find(NULL, "title"));
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
@@ -110,10 +107,7 @@ START_TEST(dressed_otherwise)
         memcpy(text + len, end ? dresses[_i].line_end : at, end ? ends : 1);
         len += end ? ends : 1;
     }
-    hw_arena arena;
-    hw_check_heap heap;
     hw_node *root = NULL;
-    hw_check_open(&arena, &heap, 0, false);
     hw_check_taken(&reader, text, &arena, &root);
     int more = dresses[_i].before[0] == '-' ? 1 : 0;
     check_word(hw_node_find(root, "title"), "Hem", 1 + more, 8);
@@ -121,7 +115,6 @@ START_TEST(dressed_otherwise)
     check_word(chart, ".o.\nooo\n", 5 + more, 10);
     ck_assert_int_eq(chart->block_indent, 4);
     check_word(hw_node_find(item(hw_node_find(root, "list"), 0), "rows"), "60", 10 + more, 11);
-    hw_check_close(&arena, &heap);
     free(text);
 }
 END_TEST
@@ -129,17 +122,13 @@ END_TEST
 /* By hand: a letter of two bytes is one column. */
 START_TEST(columns_count_letters)
 {
-    hw_arena arena;
-    hw_check_heap heap;
     hw_node *root = NULL;
-    hw_check_open(&arena, &heap, 0, false);
     hw_check_taken(
         &reader, "Ärmelläng\xC3\xA9: [\xC3\xA9\xE2\x82\xAC, \xF0\x9F\xA7\xB6, x]\n", &arena, &root);
     const hw_node *list = hw_node_find(root, "Ärmelläng\xC3\xA9");
     ck_assert_ptr_nonnull(list);
     check_word(item(list, 1), "\xF0\x9F\xA7\xB6", 1, 18);
     check_word(item(list, 2), "x", 1, 21);
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
@@ -266,19 +255,15 @@ END_TEST
 START_TEST(a_nul_is_refused)
 {
     static const char text[] = "title: a\nb\0c: d\n";
-    hw_arena arena;
-    hw_check_heap heap;
     hw_err err = { 0 };
     hw_node *root = NULL;
     ck_assert(!hw_yaml_is_text(text, sizeof text - 1));
     ck_assert(hw_yaml_is_text(text, 9));
     ck_assert(hw_yaml_is_text(text, 0));
-    hw_check_open(&arena, &heap, 0, false);
     ck_assert_int_eq(hw_yaml_read(text, sizeof text - 1, &arena, &root, &err), HW_ERR_SYNTAX);
     ck_assert_int_eq(err.line, 2);
     ck_assert_int_eq(err.column, 2);
     ck_assert_ptr_null(root);
-    hw_check_close(&arena, &heap);
 }
 END_TEST
 
@@ -345,15 +330,15 @@ START_TEST(up_to_the_limits)
         ck_assert_ptr_nonnull(closed);
         memcpy(closed, whole, strlen(whole));
         memcpy(closed + strlen(whole), most[i].tail, strlen(most[i].tail) + 1);
-        hw_arena arena;
-        hw_check_heap heap;
+        hw_arena poor;
+        hw_check_heap small;
         hw_node *root = NULL;
-        hw_mem mem = hw_check_mem(&heap);
-        heap = (hw_check_heap){ 0 };
-        hw_arena_init(&arena, &mem, 65536);
-        hw_check_taken(&reader, closed, &arena, &root);
+        hw_mem counted = hw_check_mem(&small);
+        small = (hw_check_heap){ 0 };
+        hw_arena_init(&poor, &counted, 65536);
+        hw_check_taken(&reader, closed, &poor, &root);
         ck_assert_int_eq(root->count, 1);
-        hw_check_close(&arena, &heap);
+        hw_check_close(&poor, &small);
         free(closed);
         free(whole);
         free(text);
@@ -384,8 +369,7 @@ END_TEST
 int main(void)
 {
     Suite *suite = suite_create("yaml");
-    TCase *tcase = tcase_create("yaml");
-    tcase_set_timeout(tcase, 120);
+    TCase *tcase = fixture_case(suite, "yaml", NULL, NULL);
     tcase_add_test(tcase, a_tree_with_places);
     tcase_add_loop_test(tcase, dressed_otherwise, 0, ROWS(dresses));
     tcase_add_test(tcase, columns_count_letters);
@@ -396,6 +380,5 @@ int main(void)
     tcase_add_test(tcase, up_to_the_limits);
     tcase_add_test(tcase, a_long_key_is_refused);
     tcase_add_test(tcase, memory_refused);
-    suite_add_tcase(suite, tcase);
     return hw_check_run(suite);
 }

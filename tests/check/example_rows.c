@@ -104,6 +104,13 @@ hw_hem example_rows_chance(unsigned *state)
     return hem;
 }
 
+hw_rowplan example_rows_plan(const rows_example *e, hw_arena *arena)
+{
+    hw_rowplan plan = { 0 };
+    ck_assert_int_eq(hw_rowplan_make(&e->task, arena, &plan, NULL), HW_OK);
+    return plan;
+}
+
 hw_rowplan example_rows_round(rows_example *e, hw_arena *arena)
 {
     static const char *const names[] = { "front", "back" };
@@ -119,8 +126,7 @@ hw_rowplan example_rows_round(rows_example *e, hw_arena *arena)
     e->list[1] = (hw_shape_step){ HW_STEP_DECREASE, HW_AT_BOTH, .row = 1, .times = 1, .sts = 1 };
     e->shape.first_start = HW_RIGHT;
     e->task.round_rows = 22;
-    hw_rowplan plan = { 0 };
-    ck_assert_int_eq(hw_rowplan_make(&e->task, arena, &plan, NULL), HW_OK);
+    hw_rowplan plan = example_rows_plan(e, arena);
     plan.tube = &tube;
     return plan;
 }

@@ -36,6 +36,9 @@ void example_rows_hem(rows_example *e, const hw_hem *hem);
  * middle in row 6, 1 decreased at each neck edge in row 8, and what is left ended. */
 void example_rows_shape(rows_example *e);
 
+/* The rows of its task, which can be made. */
+hw_rowplan example_rows_plan(const rows_example *e, hw_arena *arena);
+
 /* In rounds up to row 22, by hand, first of two pieces of 22 and 30 stitches; then 3 are bound off
  * at the right in row 23. */
 hw_rowplan example_rows_round(rows_example *e, hw_arena *arena);

@@ -19,6 +19,16 @@ void room_open(void)
     ck_assert_ptr_nonnull(mkdtemp(folder));
 }
 
+void room_data(void)
+{
+    char data[ROOM_PATH];
+    const char *srcdir = getenv("srcdir");
+    int len = snprintf(data, sizeof data, "%s/data", srcdir != NULL ? srcdir : ".");
+    ck_assert(len > 0 && (size_t)len < sizeof data);
+    ck_assert_int_eq(setenv("HEMWRIGHT_DATA", data, 1), 0);
+    room_open();
+}
+
 const char *room_path(const char *name, char *path)
 {
     int len = snprintf(path, ROOM_PATH, "%s/%s", folder, name);

@@ -11,6 +11,9 @@ enum { ROOM_PATH = 512 };
 /* Make a fresh folder; ends the test where it cannot. */
 void room_open(void);
 
+/* The same, and the data of the sources are those that the program finds by name. */
+void room_data(void);
+
 /* Take the folder away, with all that is in it. */
 void room_close(void);
 

@@ -45,6 +45,22 @@ void hw_check_close(hw_arena *arena, const hw_check_heap *heap)
     ck_assert_int_eq(heap->live, 0);
 }
 
+long hw_check_refusals(hw_status (*once)(hw_arena *arena), bool onwards)
+{
+    hw_status status = HW_ERR_NOMEM;
+    long times = 0;
+    while (status != HW_OK) {
+        hw_arena arena;
+        hw_check_heap heap;
+        hw_check_open(&arena, &heap, ++times, onwards);
+        status = once(&arena);
+        ck_assert(status == HW_OK || status == HW_ERR_NOMEM);
+        ck_assert_int_eq(status == HW_ERR_NOMEM, heap.grabs >= times);
+        hw_check_close(&arena, &heap);
+    }
+    return times;
+}
+
 Suite *hw_check_suite(const char *name, const TTest *const *tests, size_t count)
 {
     Suite *suite = suite_create(name);

@@ -29,6 +29,16 @@ void hw_check_close(hw_arena *arena, const hw_check_heap *heap);
 /* A suite with one case of all these tests. */
 Suite *hw_check_suite(const char *name, const TTest *const *tests, size_t count);
 
+/*
+ * Do something again and again, each time with one more request granted, until it succeeds.
+ *
+ * Given:     once      does it, checks that what failed left no trace, and returns what came of it
+ *            onwards   all requests behind the refused one are refused too
+ * Returned:  how often it was done: one more than requests were refused
+ * Note:      another failure than HW_ERR_NOMEM, or a block that is left, ends the test
+ */
+long hw_check_refusals(hw_status (*once)(hw_arena *arena), bool onwards);
+
 /* A number in [0, below), the same in every run; state starts as any number. */
 int hw_check_random(unsigned *state, int below);
 

@@ -2,13 +2,6 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "tank.h"
 
-#include <gsl/gsl_errno.h>
-#include <string.h>
-
-#include "core/calculate.h"
-#include "read/garmentfile.h"
-#include "read/project.h"
-
 /* Arithmetic by hand, and the numbers of the suites that use it.
  *
  * Hem: 10 rows of face, of which 4 are the band: 6 plain rows of 1/3 cm and 4 of 1/2 cm are 4 cm.
@@ -95,8 +88,7 @@ const char tank_project[] = "title: Tank in round numbers\n"
 
 hw_status tank_try(tank *t, const loading_edit *project, const loading_edit *garment, hw_err *err)
 {
-    (void)gsl_set_error_handler_off();
-    hw_check_open(&t->arena, &t->heap, 0, false);
+    planned_begin(t);
     loading from = { .text = tank_project, .data = { [HW_DATA_GARMENT] = tank_garment } };
     for (int i = 0; project != NULL && i < LOADING_EDITS && project[i].old != NULL; i++) {
         from.edits[i] = project[i];
@@ -106,8 +98,7 @@ hw_status tank_try(tank *t, const loading_edit *project, const loading_edit *gar
         text = loading_edited(text, &garment[i], &t->arena);
     }
     from.data[HW_DATA_GARMENT] = text;
-    hw_status status = loading_read(&from, &t->arena, &t->project, err);
-    return status == HW_OK ? hw_calculate_plan(&t->project, &t->arena, &t->plan, err) : status;
+    return planned_try(t, &from, err);
 }
 
 void tank_open(tank *t, const loading_edit *project, const loading_edit *garment)
@@ -119,14 +110,10 @@ void tank_open(tank *t, const loading_edit *project, const loading_edit *garment
 
 void tank_close(tank *t)
 {
-    hw_check_close(&t->arena, &t->heap);
+    planned_close(t);
 }
 
 int tank_notes(const hw_plan *plan, const char *words)
 {
-    int count = 0;
-    for (int i = 0; i < plan->note_count; i++) {
-        count += strstr(plan->notes[i].text, words) != NULL;
-    }
-    return count;
+    return planned_notes(plan, words, NULL, NULL);
 }

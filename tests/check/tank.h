@@ -3,9 +3,7 @@
 #ifndef HW_TESTS_TANK_H
 #define HW_TESTS_TANK_H
 
-#include "core/plan.h"
-#include "loading.h"
-#include "support.h"
+#include "planned.h"
 
 enum { TANK_BACK, TANK_FRONT, TANK_SLEEVE, TANK_PIECES, TANK_TRIMS = 3 };
 
@@ -14,12 +12,7 @@ extern const char tank_project[];
 extern const char tank_garment[];
 
 /* A project made of them and its plan, in a heap of their own. */
-typedef struct {
-    hw_arena arena;
-    hw_check_heap heap;
-    hw_project project;
-    hw_plan plan;
-} tank;
+typedef planned tank;
 
 /* Read and work out; a failure ends the test. The edits are made in the project's text, those
  * behind them in the garment's; either may be NULL. */
