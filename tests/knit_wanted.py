@@ -316,6 +316,19 @@ class Wanted:
     def set_by_hand(self, row, q):
         return self.line(row, q, q) == "o"
 
+    def check_figures(self, fabric):
+        """Motifs, and stitches at both edges, as each row of a band tells them."""
+        for row, knitted in zip(self.block["rows"], fabric):
+            name, told = f"row {row['number']}:", row["figures"]
+            band = self.bands.get(row["band"])
+            if band is None or row["part"] != "whole" or band.motifs == 0:
+                need(told is None, name, "figures", told)
+                continue
+            right = self.starts[row["band"]] - knitted.first
+            left = len(knitted.colours) - right - band.width()
+            need(told == {"motifs": band.motifs, "gap": band.gap, "left_sts": left,
+                          "right_sts": right}, name, "figures", told, "not", left, right)
+
     # ---- Comparison ----
 
     def check(self):
@@ -324,6 +337,7 @@ class Wanted:
         fabric = piece.knit()
         self.check_hem(fabric, piece)
         self.check_colours(fabric)
+        self.check_figures(fabric)
         self.check_above(fabric, piece)
         return fabric, piece
 

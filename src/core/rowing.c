@@ -99,11 +99,16 @@ static int gather_bands(const hw_plan *plan, int at, hw_row_band *bands)
         if (!whole->uppers[u].on[piece]) {
             continue;
         }
-        hw_row_band band = { .row = plan->drafts[at].uppers[u].first_row,
+        const hw_upper *upper = &plan->drafts[at].uppers[u];
+        hw_row_band band = { .row = upper->first_row,
             .motif = &whole->uppers[u].motif,
+            .motifs = upper->motifs,
             .card_row = 1,
-            .aside = needles_aside(&whole->uppers[u], &plan->drafts[at].uppers[u]),
+            .aside = needles_aside(&whole->uppers[u], upper),
             .name = whole->uppers[u].input->name };
+        for (int side = 0; side < HW_SIDE_COUNT; side++) {
+            band.plain_sts[side] = upper->taken_sts[side] + upper->margin[side];
+        }
         int k = count++;
         for (; k > 0 && bands[k - 1].row > band.row; k--) {
             bands[k] = bands[k - 1];

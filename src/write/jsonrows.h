@@ -57,6 +57,9 @@
  *   card_row_in_view null where not known
  *   band             0 the hem's band, n the n-th further one; null outside bands
  *   chart_row        of that band, from 1 at the bottom; null outside bands
+ *   figures          what such a row is made of: motifs, gap, and left_sts and right_sts, the
+ *                    stitches outside the motifs at the left and the right edge, edge stitches
+ *                    too; null outside bands, in halves, and where no whole motif has room
  *   feeders          [first, second]: "main", "contrast", "none"
  *   first_needle, last_needle   needles in work, from the left of the bed: ... -2 is L2, -1 is L1,
  *                    0 is R1, 1 is R2 ...; null in hand knitting, and in a trim that is longer than

@@ -369,6 +369,46 @@ static void say_card(const saying *s)
     say_in_view(s, last);
 }
 
+/* "1 edge, 3 plain" of an end as a row comes to it, or the other way round as it ends. Numbers are
+ * told even where they are 0, so that all sizes have the same words. */
+static void say_end(const saying *s, hw_side side, bool begins)
+{
+    const hw_row_figures *f = &s->row->figures;
+    int edge = f->edge_sts[side];
+    if (edge == 0) {
+        hw_buf_format(s->buf, "%d plain", f->plain_sts[side]);
+    } else if (begins) {
+        hw_buf_format(s->buf, "%d edge, %d plain", edge, f->plain_sts[side]);
+    } else {
+        hw_buf_format(s->buf, "%d plain, %d edge", f->plain_sts[side], edge);
+    }
+}
+
+/* What a chart row begins and ends with, told once for a band, and again where shaping has changed
+ * it: the chart is of one figure. */
+static void say_figures(const saying *s)
+{
+    const hw_row *last = s->row + s->run->count - 1;
+    const hw_row_figures *f = &s->row->figures;
+    bool changes = last->sts != s->row->sts;
+    if (f->motifs == 0 || (s->row->chart_row > 1 && s->row[-1].sts == s->row->sts && !changes)) {
+        return;
+    }
+    hw_buf_text(s->buf, in_round(s) ? " Each round: " : " Right-side rows: ");
+    say_end(s, HW_RIGHT, true);
+    hw_buf_format(s->buf, ", the figure %d times", f->motifs);
+    if (f->gap > 0 && f->motifs > 1) {
+        hw_buf_format(s->buf, " with %d plain between", f->gap);
+    }
+    hw_buf_text(s->buf, ", ");
+    say_end(s, HW_LEFT, false);
+    hw_buf_text(s->buf, in_round(s) ? "." : "; wrong-side rows the other way round.");
+    if (changes) {
+        hw_buf_format(s->buf, " This is row %d; then the shaping changes the plain stitches.",
+            s->row->number);
+    }
+}
+
 /* In rounds, and in right-side rows, a chart is read from the right. */
 static void say_chart(const saying *s)
 {
@@ -381,7 +421,9 @@ static void say_chart(const saying *s)
     hw_buf_text(s->buf, " of the chart");
     if (!in_hand(s)) {
         hw_buf_text(s->buf, ".");
-    } else if (in_round(s) || (s->run->count == 1 && s->row->right_side)) {
+        return;
+    }
+    if (in_round(s) || (s->run->count == 1 && s->row->right_side)) {
         hw_buf_text(s->buf, ", read from right to left.");
     } else if (s->run->count == 1) {
         hw_buf_text(s->buf, ", read from left to right.");
@@ -389,6 +431,7 @@ static void say_chart(const saying *s)
         hw_buf_text(s->buf, ": right-side rows are read from right to left, wrong-side rows from "
                             "left to right.");
     }
+    say_figures(s);
 }
 
 /* Facings are knitted on thinner needles [H3]; the loose row on thicker ones [P1]. */

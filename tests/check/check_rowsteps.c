@@ -223,6 +223,63 @@ START_TEST(neck_by_hand)
 }
 END_TEST
 
+/* By hand: of 20 visible stitches 10 figures of one column take 19 with the gaps of one between
+ * them; the one that is left lies at the left edge. Outside the figures all is background, and a
+ * wrong-side row comes to the same stitches from the left (common practice, no source). */
+START_TEST(ends_by_hand)
+{
+    e.machine = (hw_machine){ .title = "Hand", .needles = HW_MAX_STS };
+    e.fit.motifs = 10;
+    e.fit.margin[HW_LEFT] = 1;
+    hw_rowplan plan = made();
+    hw_row_runs runs = runs_of(&plan);
+    int said = 0;
+    for (int i = 0; i < runs.count; i++) {
+        const char *text = hw_rowwords_run(&plan, &runs.list[i], &arena);
+        said +=
+            strstr(text, " Right-side rows: 1 edge, 0 plain, the figure 10 times with 1 plain "
+                         "between, 1 plain, 1 edge; wrong-side rows the other way round.") != NULL;
+        ck_assert(i == 2 || strstr(text, "edge,") == NULL);
+    }
+    ck_assert_int_eq(said, 1);
+    plan = example_rows_round(&e, &arena);
+    runs = runs_of(&plan);
+    ck_assert_ptr_nonnull(strstr(hw_rowwords_run(&plan, &runs.list[2], &arena),
+        " Each round: 1 edge, 0 plain, the figure 10 times with 1 plain between, 1 plain, 1 "
+        "edge."));
+}
+END_TEST
+
+/* By hand: a further band of two rows from row 1 above the hem, 9 figures with 2 plain stitches at
+ * the left and 1 at the right; in its second row 1 is taken off the left edge. */
+START_TEST(ends_that_are_shaped)
+{
+    example_rows_shape(&e);
+    e.machine = (hw_machine){ .title = "Hand", .needles = HW_MAX_STS };
+    hw_motif low = e.motif;
+    low.chart.rows = 2;
+    hw_row_band band = { .row = 1, .motif = &low, .motifs = 9, .plain_sts = { 2, 1 } };
+    e.task.bands = &band;
+    e.task.band_count = 1;
+    e.inset[HW_LEFT][2] = 1;
+    e.list[0] = (hw_shape_step){ HW_STEP_DECREASE, HW_AT_LEFT, .row = 2, .times = 1, .sts = 1 };
+    hw_rowplan plan = made();
+    ck_assert_int_eq(plan.rows[21].figures.plain_sts[HW_LEFT], 2);
+    ck_assert_int_eq(plan.rows[22].figures.plain_sts[HW_LEFT], 1);
+    ck_assert_int_eq(plan.rows[22].figures.plain_sts[HW_RIGHT], 1);
+    hw_row_runs runs = runs_of(&plan);
+    int said = 0;
+    for (int i = 0; i < runs.count; i++) {
+        const char *text = hw_rowwords_run(&plan, &runs.list[i], &arena);
+        said += strstr(text, "1 edge, 1 plain, the figure 9 times with 1 plain between, 2 plain, "
+                             "1 edge") != NULL;
+        said += strstr(text, "1 edge, 1 plain, the figure 9 times with 1 plain between, 1 plain, "
+                             "1 edge") != NULL;
+    }
+    ck_assert_int_eq(said, 2);
+}
+END_TEST
+
 static hw_table table_of(const hw_rowplan *plan)
 {
     hw_grid grid;
@@ -469,9 +526,9 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = { runs_of_a_hem, runs_with_shaping, steps_inside_a_run,
-        runs_by_chance, steps_told_together, whose_card, neck_by_hand, table_for_a_bed,
-        table_of_sizes, table_for_the_hand, table_for_rounds, words_for_one_piece,
-        rows_of_chart_and_card, no_memory };
+        runs_by_chance, steps_told_together, whose_card, neck_by_hand, ends_by_hand,
+        ends_that_are_shaped, table_for_a_bed, table_of_sizes, table_for_the_hand, table_for_rounds,
+        words_for_one_piece, rows_of_chart_and_card, no_memory };
     Suite *suite = suite_create("row runs");
     TCase *tcase = tcase_create("all");
     tcase_set_timeout(tcase, 60); /* sanitizers on a busy machine */
