@@ -675,6 +675,8 @@ SPOILED = {
     "the kind of a row": change("kind", lambda k: "main", lambda r: r["kind"] != "main"),
     "stitches cast on": hands("cast on", count_up("stitches")),
     "the counter set": hands("counter", count_up("number")),
+    "a piece not moved onto the card": hands("move", leave_out),
+    "a piece moved a needle further": hands("move", count_up("number")),
     "the card put in at another row": hands("card in", count_up("number")),
     "the card not let go": hands("card go", not_let_go),
     "the second yarn not put in": hands("second yarn in", leave_out),

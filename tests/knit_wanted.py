@@ -157,6 +157,10 @@ class Plan:
         self.uppers = {(u["piece"], u["size"], self.bands.index(u["band"]) + 1): u
                        for u in doc["uppers"]}
         self.needles = self.upper_needles()
+        self.card_starts = {}  # of bands higher up: as the first piece of the first size needs it
+        for (_, _, number), upper in self.uppers.items():
+            if upper["card_column"] is not None:
+                self.card_starts.setdefault(number, upper["card_column"])
 
     def ring_of(self, piece):
         """The pieces with which one is knitted in rounds, itself too."""
@@ -293,7 +297,9 @@ class Wanted:
             if number == 0:
                 start = self.card_start()
             else:
-                start = needle(self.plan.needles[(*self.key, number)]) + columns // 2 + 1
+                upper = self.plan.uppers[(*self.key, number)]
+                start = (upper["card_column"] if upper["own_card"]
+                         else self.plan.card_starts[number])
             self.cards[number] = Card(band.chart, band.repeat, columns, start)
         return self.cards[number]
 
@@ -324,10 +330,34 @@ class Wanted:
             if band is None or row["part"] != "whole" or band.motifs == 0:
                 need(told is None, name, "figures", told)
                 continue
-            right = self.starts[row["band"]] - knitted.first
+            right = self.starts[row["band"]] + knitted.moved - knitted.first
             left = len(knitted.colours) - right - band.width()
             need(told == {"motifs": band.motifs, "gap": band.gap, "left_sts": left,
                           "right_sts": right}, name, "figures", told, "not", left, right)
+
+    def check_moves(self, fabric):
+        """Bands higher up: where the piece hangs for each, and whether it could hang no better."""
+        for number, band in self.bands.items():
+            if number == 0 or self.hand:
+                continue
+            upper, rows = self.plan.uppers[(*self.key, number)], [r for r in fabric
+                                                                  if r.band == number]
+            name = f"band {upper['band']}:"
+            need(all(r.moved == upper["needles_right"] for r in rows), name, "moved by",
+                 rows[0].moved, "not", upper["needles_right"])
+            start = needle(self.plan.needles[(*self.key, number)])
+            need(start == self.starts[number] + rows[0].moved, name, "first figure on", start)
+            card = upper["card_column"] is not None and self.block["work"] != "needles by hand"
+            need(card or not upper["own_card"], name, "has no card")
+            if not card or not upper["own_card"]:
+                continue
+            need(rows[0].moved == 0, name, "moved, for a card of its own")
+            half = self.machine["needles"] // 2
+            away = self.plan.card_starts[number] - upper["card_column"]
+            for by in range(away % band.repeat - 4 * half // band.repeat * band.repeat, 4 * half,
+                            band.repeat):
+                need(any(not -half <= r.first + by <= r.last + by < half for r in
+                         fabric[rows[0].number - 2 : rows[-1].number]), name, "has room at", by)
 
     # ---- Comparison ----
 
@@ -338,6 +368,7 @@ class Wanted:
         self.check_hem(fabric, piece)
         self.check_colours(fabric)
         self.check_figures(fabric)
+        self.check_moves(fabric)
         self.check_above(fabric, piece)
         return fabric, piece
 
@@ -407,7 +438,8 @@ class Wanted:
             need(row.kind == "band", "row", row.number, "of a band is", row.kind)
             seen.setdefault(row.band, []).append(row)
             wanted = self.line({"band": row.band, "chart_row": row.chart_row,
-                                "number": row.number}, row.first, row.last)
+                                "number": row.number}, row.first - row.moved,
+                               row.last - row.moved)
             left, right = self.edges if row.part == "whole" else (0, 0)
             width = len(wanted)
             for i, (got, want) in enumerate(zip(row.seen(), wanted)):
@@ -461,7 +493,7 @@ class Wanted:
                 low = (middle + draft["neck_left_halves"][n] + 1) / 2
             elif row.part == "right half":
                 high = (middle - draft["neck_right_halves"][n] - 1) / 2
-            need((row.first, row.last) == (low, high), "row", row.number, row.part, "needles",
+            need((row.first - row.moved, row.last - row.moved) == (low, high), "row", row.number, row.part, "needles",
                  row.first, row.last, "not", low, high)
         self.check_outline(draft)
         self.check_marks(piece, fabric)
@@ -601,7 +633,8 @@ def mirror(wanted, fabric, piece, other, other_fabric, other_piece):
         need(row.begins_at != model.begins_at and row.kind == model.kind
              and row.sides == model.sides[::-1], "row", row.number)
         need(len(row.colours) == len(model.colours), "row", row.number, "stitches")
-        need(row.first - fabric[0].first == other_fabric[0].last - model.last, "row", row.number,
+        need(row.first - row.moved - fabric[0].first
+             == other_fabric[0].last - model.last + model.moved, "row", row.number,
              "needles")
 
 

@@ -12,6 +12,7 @@ typedef enum {
     HW_HAND_PICOT,   /* every other stitch to its neighbour */
     HW_HAND_PURL, /* the row shows purl stitches on the right side: turned after it, by hand worked
                      so */
+    HW_HAND_MOVE, /* the piece number needles to the right on the bed; below 0: left */
     HW_HAND_CARD_IN,    /* lock the card at row number */
     HW_HAND_CARD_GO,    /* let the card move */
     HW_HAND_SECOND_IN,  /* the contrast yarn into the second feeder */
@@ -38,8 +39,9 @@ typedef struct {
     int sts, number;
     hw_side side;              /* of the bed; hand knitting: the edge, as seen on the right side */
     const hw_shape_step *step; /* HW_HAND_SHAPE alone */
-    const char *band;          /* HW_HAND_CARD_IN alone: whose card; NULL where there is one */
-    int aside;                 /* and needles by which the piece is moved right for it first */
+    const char *band;          /* HW_HAND_CARD_IN: whose card, NULL where there is one;
+                                  HW_HAND_MOVE: for which band, NULL: back */
+    int column;                /* HW_HAND_CARD_IN: from 1, where a card of its own starts, or 0 */
 } hw_handwork;
 
 #endif

@@ -187,6 +187,7 @@ static void set_needles(const hw_row_frame *f, const spot *at, hw_row *row)
     hw_place_on_bed nowhere = { .first = 0 };
     int first = hw_bed_rehung_first(
         placed ? f->task->place : &nowhere, fit->cast_on_sts - sts, f->task->mirrored);
+    first += placed ? hw_row_frame_aside(f, at->number) : 0;
     int last = first + sts - 1;
     if (shape != NULL) {
         int middle_halves = first + fit->edge_sts[HW_RIGHT] + last + 1 - fit->edge_sts[HW_LEFT];

@@ -26,8 +26,11 @@ typedef struct {
     const hw_motif *motif;
     int motifs;                   /* whole ones; 0: not known */
     int plain_sts[HW_SIDE_COUNT]; /* beside them, edge stitches apart, were nothing shaped */
-    int card_row, aside; /* card's row for its first, from 1; needles to move right for it */
-    const char *name;    /* of the band; NULL where there is no other */
+    int card_row;                 /* card's row for its first, from 1 */
+    int aside;                    /* needles right of where the hem hung at which it is knitted */
+    bool back;                    /* and after it the piece hangs there again, till the next band */
+    int own_column;   /* from 1: where another card has to start for it; 0: it needs none */
+    const char *name; /* of the band; NULL where there is no other */
 } hw_row_band;
 
 /* Layers of a folded band, in the order in which a trim's are knitted. */

@@ -133,14 +133,30 @@ static void say_card_in(const saying *s)
     const char *band = s->work->band;
     hw_buf_format(s->buf, "Put the card%s%s in and lock it so that it reads row %d.",
         band != NULL ? " of the " : "", band != NULL ? band : "", s->work->number);
-    int aside = s->work->aside;
-    if (aside != 0) {
-        int count = aside > 0 ? aside : -aside;
+    if (s->work->column > 0) {
         hw_buf_format(s->buf,
-            " Before this row move the whole piece %d %s to the %s on the bed, so that its figures "
-            "stand on the card; the needles named here are those without that.",
-            count, count == 1 ? "needle" : "needles", aside > 0 ? "right" : "left");
+            " It is a card of its own, punched with its first motif starting in column %d: the bed "
+            "has no room to move the piece onto the other.",
+            s->work->column);
     }
+}
+
+/* By way of waste yarn; a half may come upon the one that waits. */
+static void say_move(const saying *s)
+{
+    bool half = s->row->part != HW_PART_WHOLE;
+    int by = s->work->number;
+    int count = by > 0 ? by : -by;
+    hw_buf_format(s->buf, "Move the %s %d %s to the %s on the bed, over waste yarn,",
+        half ? "stitches of this half" : "whole piece", count, count == 1 ? "needle" : "needles",
+        by > 0 ? "right" : "left");
+    if (s->work->band != NULL) {
+        hw_buf_format(s->buf, " so that the figures of the %s stand on the card.", s->work->band);
+    } else {
+        hw_buf_text(s->buf, " to where it hung before the band.");
+    }
+    hw_buf_text(
+        s->buf, half ? " If the other half is in the way, take it off on waste yarn too." : "");
 }
 
 static void say_card_go(const saying *s)
@@ -281,6 +297,7 @@ static void (*const says[])(const saying *s) = {
     [HW_HAND_COUNTER] = say_counter,
     [HW_HAND_PICOT] = say_picot,
     [HW_HAND_PURL] = say_purl,
+    [HW_HAND_MOVE] = say_move,
     [HW_HAND_CARD_IN] = say_card_in,
     [HW_HAND_CARD_GO] = say_card_go,
     [HW_HAND_SECOND_IN] = say_second_in,
