@@ -261,10 +261,12 @@ static void say_back_half(const saying *s)
 {
     int middle = middle_sts(s->plan);
     if (!in_hand(s)) {
+        bool there = s->row[-1].after == s->work->side; /* the first half's last row goes before */
         hw_buf_format(s->buf,
-            "Take up the %d stitches that were put on hold; take the carriage to the %s without "
-            "knitting.",
-            s->work->sts, hw_side_name(s->work->side));
+            "Cut the main yarn and take up the %d stitches that were put on hold. %s the %s%s join "
+            "the yarn again there.",
+            s->work->sts, there ? "The carriage is at" : "Take the carriage to",
+            hw_side_name(s->work->side), there ? " already:" : " without knitting, and");
         return;
     }
     hw_buf_format(s->buf, "Join the yarn at the neck for a %s row",

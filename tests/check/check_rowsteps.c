@@ -77,13 +77,31 @@ START_TEST(runs_with_shaping)
     ck_assert_str_eq(text, "Put the 6 stitches of the half at the left on hold. Bind off 4 "
                            "stitches in the middle in row 27 with a separate strand.");
     text = hw_rowwords_run(&plan, &runs.list[11], &arena);
-    ck_assert_str_eq(text, "Take up the 6 stitches that were put on hold; take the carriage to "
-                           "the right without knitting. Set the row counter to 026.");
+    ck_assert_str_eq(text, "Cut the main yarn and take up the 6 stitches that were put on hold. "
+                           "The carriage is at the right already: join the yarn again there. Set "
+                           "the row counter to 026.");
     text = hw_rowwords_run(&plan, &runs.list[12], &arena);
     ck_assert_str_eq(text, "Decrease 1 stitch at the neck edge in row 29. After row 30 bind off "
                            "the stitches that are left, or keep them for a seam.");
     ck_assert_str_eq(hw_rowwords_run(&plan, &runs.list[5], &arena), "Carriage: plain.");
     ck_assert_str_eq(hw_rowwords_run(&plan, &runs.list[7], &arena), "");
+}
+END_TEST
+
+/* By hand: of halves of three rows, 27 to 29, the first leaves the carriage at the left, and the
+ * second begins at the right where the first did; a yarn that is bound off with starts anew
+ * (common practice, no source). */
+START_TEST(carriage_for_the_second_half)
+{
+    example_rows_shape(&e);
+    e.shape.rows = ROWS_MAIN - 1;
+    e.list[4].row = ROWS_MAIN - 1;
+    hw_rowplan plan = made();
+    hw_row_runs runs = runs_of(&plan);
+    ck_assert_int_eq(plan.rows[runs.list[11].first].number, 27);
+    ck_assert_str_eq(hw_rowwords_run(&plan, &runs.list[11], &arena),
+        "Cut the main yarn and take up the 6 stitches that were put on hold. Take the carriage to "
+        "the right without knitting, and join the yarn again there. Set the row counter to 026.");
 }
 END_TEST
 
@@ -555,10 +573,11 @@ END_TEST
 
 int main(void)
 {
-    const TTest *const tests[] = { runs_of_a_hem, runs_with_shaping, steps_inside_a_run,
-        runs_by_chance, steps_told_together, whose_card, moved_to_the_card, neck_by_hand,
-        ends_by_hand, ends_that_are_shaped, table_for_a_bed, table_of_sizes, table_for_the_hand,
-        table_for_rounds, words_for_one_piece, rows_of_chart_and_card, no_memory };
+    const TTest *const tests[] = { runs_of_a_hem, runs_with_shaping, carriage_for_the_second_half,
+        steps_inside_a_run, runs_by_chance, steps_told_together, whose_card, moved_to_the_card,
+        neck_by_hand, ends_by_hand, ends_that_are_shaped, table_for_a_bed, table_of_sizes,
+        table_for_the_hand, table_for_rounds, words_for_one_piece, rows_of_chart_and_card,
+        no_memory };
     Suite *suite = suite_create("row runs");
     TCase *tcase = tcase_create("all");
     tcase_set_timeout(tcase, 60); /* sanitizers on a busy machine */
