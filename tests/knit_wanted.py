@@ -574,6 +574,37 @@ class Wanted:
                  "the mark in row", piece.marks[0], "is not at the underarm")
 
 
+def check_shaping(plan, done):
+    """The stitches that the table Shaping tells after a row are on the needles after that row."""
+    labels = {}
+    for size in plan.doc["sizes"]:
+        labels[size] = size, "whole"
+        for group, part in (("in rounds", "whole"), ("in rows", "whole"),
+                            ("left half", "left half"), ("right half", "right half")):
+            labels[f"{size}, {group}"] = size, part
+    table = [t for t in plan.doc["tables"] if t["name"] == "Shaping"]
+    told, piece, label = 0, None, None
+    for cells in table[0]["cells"] if table else []:
+        words = [c for c in cells if c is not None]
+        if len(words) == 1 and words[0] in plan.mirrors:
+            piece = words[0]
+        label = cells[0] if len(words) > 1 and cells[0] in labels else label
+        if len(words) < 4 or not isinstance(cells[4], (int, float)):
+            continue
+        size, part = labels[label]
+        # Where the neck parts a piece, the half that is knitted last is as it was left.
+        part = "right half" if "work each half by itself" in cells[2] else part
+        wanted, fabric, _ = done[piece, size]
+        edges = {"whole": sum(wanted.edges), "left half": wanted.edges[0],
+                 "right half": wanted.edges[1]}[part]
+        rows = [r for r in fabric if r.number == cells[4] and r.part == part]
+        need(len(rows) == 1 and len(rows[0].colours) == cells[3] + edges, "shaping of", piece,
+             label, "tells", cells[3], "stitches after row", cells[4])
+        told += 1
+    need(told > 0 or all(s["kind"] == "end" for d in plan.doc["drafts"] for s in d["steps"]),
+         "the table Shaping tells no stitches")
+
+
 def check_pieces(plan):
     """All pieces of a document; returns how many rows were knitted."""
     blocks = [b for b in plan.doc["rows"] if not b["trim"]]
@@ -596,6 +627,7 @@ def check_pieces(plan):
             except Wrong as wrong:
                 raise Wrong(f"{name} does not mirror {other}, {size}: {wrong}") from None
     underarms(plan, done)
+    check_shaping(plan, done)
     check_tubes(plan, done)
     return rows
 

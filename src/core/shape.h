@@ -68,8 +68,8 @@ typedef struct {
     int row;   /* 0-based, from row 0 above the hem */
     int every; /* rows from one to the next; 0 where times is 1 */
     int times, sts;
-    int left_sts; /* of the row after the last of them: all of it, or of that half; the right half
-                     where it is about both, or the middle */
+    int left_sts; /* of the row of the last of them, with all that changes up to it: all of it, or
+                     of that half; the right half where it is about both, or the middle */
 } hw_shape_step;
 
 typedef struct {
