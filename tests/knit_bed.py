@@ -55,12 +55,13 @@ class Card:
 class Row:
     """A row as it was knitted."""
 
-    def __init__(self, row, first, colours):
+    def __init__(self, row, first, colours, moved=0):
         self.number, self.part, self.kind = row["number"], row["part"], row["kind"]
         self.band, self.chart_row, self.dial = row["band"], row["chart_row"], row["dial"]
         self.begins_at, self.purl = row["begins_at"], False
         self.first, self.colours = first, colours  # from the left of the bed
         self.last = first + len(colours) - 1
+        self.moved = moved  # needles to the right of where the hem hung
         self.sides = row["carriage_before"], row["carriage_after"]
 
     def seen(self):
@@ -89,6 +90,7 @@ class Piece:
         self.used = set()
         self.fabric, self.marks, self.picots, self.rehung = [], [], [], []
         self.ended, self.purling, self.loose_half = False, False, False
+        self.moved = self.kept_moved = 0
         self.changed = {}
         self.waiting = None  # stitches of the half that is about to be held
         self.holes, self.left = {}, None  # of trims: buttonholes, how the last row is left
@@ -171,6 +173,7 @@ class Piece:
         order = sorted(self.loops, reverse=half == "right half")
         for q in order[: self.waiting]:
             self.kept[q] = self.loops.pop(q)
+        self.kept_moved = self.moved
         for q in order[self.waiting : self.waiting + middle]:
             del self.loops[q]
         self.waiting = None
@@ -225,6 +228,10 @@ class Piece:
             if hand["when"] == "after":
                 self.fabric[-1].purl = True
             self.purling = hand["when"] == "before"
+        elif what == "move":
+            need(not self.hand_knitting and hand["when"] == "before" and number, name, number)
+            self.loops = {q + number: loops for q, loops in self.loops.items()}
+            self.moved += number
         elif what == "card in":
             need(self.block["work"] in ("pre-selecting", "direct"), name, "without a card")
             self.card = True
@@ -271,6 +278,7 @@ class Piece:
         elif what == "half back":
             need(self.ended and len(self.kept) == sts, name, sts, "of", len(self.kept))
             self.loops, self.kept, self.ended = self.kept, {}, False
+            self.moved = self.kept_moved
             # The carriage is taken to where the half begins, and the yarn joined there.
             self.loose_half = True
             if self.hand_knitting:
@@ -427,7 +435,7 @@ class Piece:
         self.yarn["main"] = self.side
         ink = {"main": ".", "contrast": "o"}
         colours = "".join(ink[row["feeders"][1 if q in out else 0]] for q in sorted(self.loops))
-        return Row(row, self.low(), colours)
+        return Row(row, self.low(), colours, self.moved)
 
     def brought_out(self, row, two, found):
         """Needles that stand out when the carriage sets off; of a direct one, that it brings out."""
@@ -445,7 +453,7 @@ class Piece:
         need(row["setting"] in [TWO + e for e in ends], name, row["setting"], "with", work)
         if ends == (", by hand",):
             need(ready is None, name, "needles stand out already")
-            return {q for q in self.loops if self.how["set_by_hand"](row, q)}
+            return {q for q in self.loops if self.how["set_by_hand"](row, q - self.moved)}
         if work == "pre-selecting":
             need(ready is not None, name, "no needles were selected")
             return {q for q in self.loops if q in ready}

@@ -476,10 +476,7 @@ def first_figure(doc, rng):
 
 
 def margins(doc, rng):
-    """On a bed: in hand knitting nothing else tells where the figures stand."""
     fit = rng.choice(doc["fits"])
-    if fit["place"] is None:
-        return False
     fit["left_margin_sts"] += 1
     fit["right_margin_sts"] -= 1
     return True
@@ -674,10 +671,17 @@ SPOILED = {
     "needles moved along the bed": shift_needles,
     "chart rows change places": swap_chart_rows,
     "a chart row": change("chart_row", lambda n: n + 1, in_band),
+    "motifs of a row": change("figures", lambda f: {**f, "motifs": f["motifs"] + 1},
+                              lambda r: r["figures"]),
+    "figures a stitch further": change("figures", lambda f: {
+        **f, "left_sts": f["left_sts"] - 1, "right_sts": f["right_sts"] + 1},
+        lambda r: r["figures"]),
     "the dial": change("dial", lambda d: 1.0, lambda r: r["dial"] is not None),
     "the kind of a row": change("kind", lambda k: "main", lambda r: r["kind"] != "main"),
     "stitches cast on": hands("cast on", count_up("stitches")),
     "the counter set": hands("counter", count_up("number")),
+    "a piece not moved onto the card": hands("move", leave_out),
+    "a piece moved a needle further": hands("move", count_up("number")),
     "the card put in at another row": hands("card in", count_up("number")),
     "the card not let go": hands("card go", not_let_go),
     "the second yarn not put in": hands("second yarn in", leave_out),

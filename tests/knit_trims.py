@@ -104,6 +104,7 @@ class WantedTrim(Wanted):
         fabric = piece.knit()
         self.check_rows(fabric, piece)
         self.check_colours(fabric)
+        self.check_figures(fabric)
         self.check_holes(piece)
         return fabric
 

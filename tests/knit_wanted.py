@@ -157,6 +157,10 @@ class Plan:
         self.uppers = {(u["piece"], u["size"], self.bands.index(u["band"]) + 1): u
                        for u in doc["uppers"]}
         self.needles = self.upper_needles()
+        self.card_starts = {}  # of bands higher up: as the first piece of the first size needs it
+        for (_, _, number), upper in self.uppers.items():
+            if upper["card_column"] is not None:
+                self.card_starts.setdefault(number, upper["card_column"])
 
     def ring_of(self, piece):
         """The pieces with which one is knitted in rounds, itself too."""
@@ -293,7 +297,9 @@ class Wanted:
             if number == 0:
                 start = self.card_start()
             else:
-                start = needle(self.plan.needles[(*self.key, number)]) + columns // 2 + 1
+                upper = self.plan.uppers[(*self.key, number)]
+                start = (upper["card_column"] if upper["own_card"]
+                         else self.plan.card_starts[number])
             self.cards[number] = Card(band.chart, band.repeat, columns, start)
         return self.cards[number]
 
@@ -316,6 +322,43 @@ class Wanted:
     def set_by_hand(self, row, q):
         return self.line(row, q, q) == "o"
 
+    def check_figures(self, fabric):
+        """Motifs, and stitches at both edges, as each row of a band tells them."""
+        for row, knitted in zip(self.block["rows"], fabric):
+            name, told = f"row {row['number']}:", row["figures"]
+            band = self.bands.get(row["band"])
+            if band is None or row["part"] != "whole" or band.motifs == 0:
+                need(told is None, name, "figures", told)
+                continue
+            right = self.starts[row["band"]] + knitted.moved - knitted.first
+            left = len(knitted.colours) - right - band.width()
+            need(told == {"motifs": band.motifs, "gap": band.gap, "left_sts": left,
+                          "right_sts": right}, name, "figures", told, "not", left, right)
+
+    def check_moves(self, fabric):
+        """Bands higher up: where the piece hangs for each, and whether it could hang no better."""
+        for number, band in self.bands.items():
+            if number == 0 or self.hand:
+                continue
+            upper, rows = self.plan.uppers[(*self.key, number)], [r for r in fabric
+                                                                  if r.band == number]
+            name = f"band {upper['band']}:"
+            need(all(r.moved == upper["needles_right"] for r in rows), name, "moved by",
+                 rows[0].moved, "not", upper["needles_right"])
+            start = needle(self.plan.needles[(*self.key, number)])
+            need(start == self.starts[number] + rows[0].moved, name, "first figure on", start)
+            card = upper["card_column"] is not None and self.block["work"] != "needles by hand"
+            need(card or not upper["own_card"], name, "has no card")
+            if not card or not upper["own_card"]:
+                continue
+            need(rows[0].moved == 0, name, "moved, for a card of its own")
+            half = self.machine["needles"] // 2
+            away = self.plan.card_starts[number] - upper["card_column"]
+            for by in range(away % band.repeat - 4 * half // band.repeat * band.repeat, 4 * half,
+                            band.repeat):
+                need(any(not -half <= r.first + by <= r.last + by < half for r in
+                         fabric[rows[0].number - 2 : rows[-1].number]), name, "has room at", by)
+
     # ---- Comparison ----
 
     def check(self):
@@ -324,6 +367,8 @@ class Wanted:
         fabric = piece.knit()
         self.check_hem(fabric, piece)
         self.check_colours(fabric)
+        self.check_figures(fabric)
+        self.check_moves(fabric)
         self.check_above(fabric, piece)
         return fabric, piece
 
@@ -393,7 +438,8 @@ class Wanted:
             need(row.kind == "band", "row", row.number, "of a band is", row.kind)
             seen.setdefault(row.band, []).append(row)
             wanted = self.line({"band": row.band, "chart_row": row.chart_row,
-                                "number": row.number}, row.first, row.last)
+                                "number": row.number}, row.first - row.moved,
+                               row.last - row.moved)
             left, right = self.edges if row.part == "whole" else (0, 0)
             width = len(wanted)
             for i, (got, want) in enumerate(zip(row.seen(), wanted)):
@@ -447,7 +493,7 @@ class Wanted:
                 low = (middle + draft["neck_left_halves"][n] + 1) / 2
             elif row.part == "right half":
                 high = (middle - draft["neck_right_halves"][n] - 1) / 2
-            need((row.first, row.last) == (low, high), "row", row.number, row.part, "needles",
+            need((row.first - row.moved, row.last - row.moved) == (low, high), "row", row.number, row.part, "needles",
                  row.first, row.last, "not", low, high)
         self.check_outline(draft)
         self.check_marks(piece, fabric)
@@ -528,6 +574,37 @@ class Wanted:
                  "the mark in row", piece.marks[0], "is not at the underarm")
 
 
+def check_shaping(plan, done):
+    """The stitches that the table Shaping tells after a row are on the needles after that row."""
+    labels = {}
+    for size in plan.doc["sizes"]:
+        labels[size] = size, "whole"
+        for group, part in (("in rounds", "whole"), ("in rows", "whole"),
+                            ("left half", "left half"), ("right half", "right half")):
+            labels[f"{size}, {group}"] = size, part
+    table = [t for t in plan.doc["tables"] if t["name"] == "Shaping"]
+    told, piece, label = 0, None, None
+    for cells in table[0]["cells"] if table else []:
+        words = [c for c in cells if c is not None]
+        if len(words) == 1 and words[0] in plan.mirrors:
+            piece = words[0]
+        label = cells[0] if len(words) > 1 and cells[0] in labels else label
+        if len(words) < 4 or not isinstance(cells[4], (int, float)):
+            continue
+        size, part = labels[label]
+        # Where the neck parts a piece, the half that is knitted last is as it was left.
+        part = "right half" if "work each half by itself" in cells[2] else part
+        wanted, fabric, _ = done[piece, size]
+        edges = {"whole": sum(wanted.edges), "left half": wanted.edges[0],
+                 "right half": wanted.edges[1]}[part]
+        rows = [r for r in fabric if r.number == cells[4] and r.part == part]
+        need(len(rows) == 1 and len(rows[0].colours) == cells[3] + edges, "shaping of", piece,
+             label, "tells", cells[3], "stitches after row", cells[4])
+        told += 1
+    need(told > 0 or all(s["kind"] == "end" for d in plan.doc["drafts"] for s in d["steps"]),
+         "the table Shaping tells no stitches")
+
+
 def check_pieces(plan):
     """All pieces of a document; returns how many rows were knitted."""
     blocks = [b for b in plan.doc["rows"] if not b["trim"]]
@@ -550,6 +627,7 @@ def check_pieces(plan):
             except Wrong as wrong:
                 raise Wrong(f"{name} does not mirror {other}, {size}: {wrong}") from None
     underarms(plan, done)
+    check_shaping(plan, done)
     check_tubes(plan, done)
     return rows
 
@@ -587,7 +665,8 @@ def mirror(wanted, fabric, piece, other, other_fabric, other_piece):
         need(row.begins_at != model.begins_at and row.kind == model.kind
              and row.sides == model.sides[::-1], "row", row.number)
         need(len(row.colours) == len(model.colours), "row", row.number, "stitches")
-        need(row.first - fabric[0].first == other_fabric[0].last - model.last, "row", row.number,
+        need(row.first - row.moved - fabric[0].first
+             == other_fabric[0].last - model.last + model.moved, "row", row.number,
              "needles")
 
 

@@ -5,6 +5,7 @@
 #include <stdlib.h>
 
 #include "core/above.h"
+#include "core/aside.h"
 #include "core/basis.h"
 #include "core/caution.h"
 #include "core/learn.h"
@@ -333,6 +334,7 @@ static hw_status make_rows(making *m)
     }
     hw_status status = HW_OK;
     for (int i = 0; i < m->plan.finished.count * pieces && status == HW_OK; i++) {
+        hw_aside_find(&m->plan, i);
         status = hw_rowing_make(&m->plan, i, m->arena, &m->plan.rows[i], m->err);
     }
     int tubes = m->plan.tubes.count;

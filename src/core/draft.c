@@ -339,5 +339,6 @@ int hw_upper_needle(
     const hw_upper *upper, const hw_place_on_bed *place, const hw_fit *fit, bool mirrored)
 {
     int first = hw_bed_rehung_first(place, fit->visible_sts - fit->main_sts, mirrored);
-    return first + fit->edge_sts[HW_RIGHT] + upper->taken_sts[HW_RIGHT] + upper->margin[HW_RIGHT];
+    return first + fit->edge_sts[HW_RIGHT] + upper->taken_sts[HW_RIGHT] + upper->margin[HW_RIGHT] +
+           upper->aside;
 }

@@ -22,7 +22,10 @@ typedef struct {
     int motifs;                   /* whole ones; 0: not one has room */
     int margin[HW_SIDE_COUNT];
     double width_cm; /* of its stitches, in the band's gauge */
-    int card_column; /* of its first motif, [0, repeat); -1: it has no card */
+    int card_column; /* of its first motif, [0, repeat), as the hem hangs; -1: it has no card */
+    int aside;       /* needles right of there at which it is knitted (aside.h) */
+    bool back;       /* the piece goes back after it */
+    bool own_card;   /* the bed has no room to move it onto the one card */
 } hw_upper;
 
 /* How long a stretch of an edge is. */

@@ -118,12 +118,36 @@ static void upper_notes(const hw_whole *whole, int band, int piece, hw_notes *no
     }
 }
 
+/* Sizes of a piece that want another card in one column, told from the first of them on. */
+static void own_cards(const hw_whole *whole, int band, int piece, hw_notes *notes)
+{
+    bool told[HW_MAX_SIZES] = { false };
+    for (int i = 0; i < sizes_of(whole)->count; i++) {
+        bool marked[HW_MAX_SIZES] = { false };
+        const hw_upper *first = upper_at(whole, band, i, piece);
+        for (int k = i; k < sizes_of(whole)->count; k++) {
+            const hw_upper *upper = upper_at(whole, band, k, piece);
+            marked[k] = !told[k] && upper->own_card && upper->card_column == first->card_column;
+            told[k] = told[k] || marked[k];
+        }
+        if (marked[i]) {
+            hw_notes_of(notes, HW_NOTE_WARNING, whole->project->garment.pieces[piece].name,
+                ", band %s, in %s: the bed has no room to move the piece onto the card shown. "
+                "Punch "
+                "the card anew for it, with the first motif starting in column %d.",
+                whole->uppers[band].input->name, marked_sizes(whole, notes, marked),
+                first->card_column + 1);
+        }
+    }
+}
+
 static void uppers(const hw_whole *whole, hw_notes *notes)
 {
     int pieces = whole->project->garment.piece_count;
     for (int i = 0; i < whole->upper_count * pieces; i++) {
         if (whole->uppers[i / pieces].on[i % pieces]) {
             upper_notes(whole, i / pieces, i % pieces, notes);
+            own_cards(whole, i / pieces, i % pieces, notes);
         }
     }
 }
@@ -145,8 +169,9 @@ static void upper_cards(const hw_whole *whole, hw_notes *notes)
         if (differ) {
             hw_notes_say(notes, HW_NOTE_REMARK,
                 "Band %s: its card would have to start in different columns for different pieces "
-                "or sizes; the table Bands says which. The card shown starts in column %d. Move a "
-                "piece on the bed before the band, or punch another card.",
+                "or sizes. The card shown starts in column %d; Rows and Bands say by how many "
+                "needles "
+                "a piece is moved on the bed for it.",
                 whole->uppers[u].input->name, whole->uppers[u].card_start + 1);
         }
     }

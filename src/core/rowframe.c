@@ -127,6 +127,18 @@ int hw_row_frame_lead(const hw_row_frame *frame, int band)
     return ahead && hw_row_frame_band_rows(frame, band) > 0 ? 1 : 0;
 }
 
+int hw_row_frame_aside(const hw_row_frame *frame, int number)
+{
+    int aside = 0;
+    for (int b = 1; b <= frame->task->band_count && frame->work != HW_WORK_HAND; b++) {
+        const hw_row_band *band = &frame->task->bands[b - 1];
+        int first = hw_row_frame_band_first(frame, b);
+        aside = number >= first - hw_row_frame_lead(frame, b) ? band->aside : aside;
+        aside = band->back && number >= first + hw_row_frame_band_rows(frame, b) ? 0 : aside;
+    }
+    return aside;
+}
+
 bool hw_row_frame_joins(const hw_row_frame *frame)
 {
     return frame->task->closing == HW_CLOSING_HUNG;

@@ -52,6 +52,9 @@ hw_row_work hw_row_frame_work(const hw_row_frame *frame, int band);
 /* Rows before a band that read its card: one of a pre-selecting carriage. */
 int hw_row_frame_lead(const hw_row_frame *frame, int band);
 
+/* Needles right of where the hem hung at which a row is knitted. */
+int hw_row_frame_aside(const hw_row_frame *frame, int number);
+
 /* The first row above the hem, from 0, at which a further band (from 1) may begin: above the
  * joining row, the band below it and its set-up row. */
 int hw_row_frame_band_least(const hw_row_frame *frame, int band);

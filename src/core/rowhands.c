@@ -63,26 +63,48 @@ static hw_row_band card_band(const hw_row_hands *hands, const hw_row *row)
     return band;
 }
 
-/* The card is locked before the row that first reads it, and let go before the first band row. */
-static void begin_band(hw_row_hands *hands, hw_row *row)
+static bool has_card(const hw_row_hands *hands, const hw_row *row)
 {
     const hw_row_frame *f = hands->frame;
     hw_row_work work = row->band >= 0 ? hw_row_frame_work(f, row->band) : f->work;
-    bool card = work == HW_WORK_DIRECT || work == HW_WORK_PRESELECT;
-    bool reads_first = row->kind == HW_ROW_SETUP || (row->chart_row == 1 && work == HW_WORK_DIRECT);
-    if (card && reads_first) {
+    return work == HW_WORK_DIRECT || work == HW_WORK_PRESELECT;
+}
+
+static bool reads_first(const hw_row_hands *hands, const hw_row *row)
+{
+    bool first = row->chart_row == 1 && hands->frame->work == HW_WORK_DIRECT;
+    return has_card(hands, row) && (row->kind == HW_ROW_SETUP || first);
+}
+
+/* A piece is moved before the row that reads a band's card first, and perhaps back after it. */
+static void move_piece(hw_row_hands *hands, hw_row *row)
+{
+    const hw_row_frame *f = hands->frame;
+    int by = hw_row_frame_aside(f, row->number) - hw_row_frame_aside(f, row->number - 1);
+    if (by != 0) {
+        add(hands, row,
+            (hw_handwork){ .kind = HW_HAND_MOVE,
+                .number = by,
+                .band = reads_first(hands, row) ? card_band(hands, row).name : NULL });
+    }
+}
+
+/* The card is locked before the row that first reads it, and let go before the first band row. */
+static void begin_band(hw_row_hands *hands, hw_row *row)
+{
+    if (reads_first(hands, row)) {
         hw_row_band band = card_band(hands, row);
         add(hands, row,
             (hw_handwork){ .kind = HW_HAND_CARD_IN,
                 .number = row->card_read,
                 .band = band.name,
-                .aside = band.aside });
+                .column = band.own_column });
     }
     if (!on_bed(hands) || row->chart_row != 1) {
         return;
     }
     add(hands, row, (hw_handwork){ .kind = HW_HAND_SECOND_IN, .side = row->before });
-    if (card) {
+    if (has_card(hands, row)) {
         add(hands, row, (hw_handwork){ .kind = HW_HAND_CARD_GO });
     }
 }
@@ -331,6 +353,7 @@ void hw_row_hands_add(hw_row_hands *hands, hw_row *row, bool last)
     mark(hands, row);
     shape_before(hands, row);
     make_holes(hands, row);
+    move_piece(hands, row);
     begin_band(hands, row);
     add_after(hands, row, last);
 }

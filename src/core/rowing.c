@@ -5,7 +5,7 @@
 #include <assert.h>
 #include <stdlib.h>
 
-#include "core/num.h"
+#include "core/aside.h"
 
 /* Whether there is more than one card to take up the wrong one of. */
 static bool several_bands(const hw_whole *whole)
@@ -77,38 +77,25 @@ static int underarm_row(const hw_draft *draft)
     return found >= 0 && shaped_near(draft, found) ? -1 : found;
 }
 
-/* Needles by which a piece is moved to the right so that a band's first figure stands on its column
- * of the card, the nearer way. */
-static int needles_aside(const hw_upper_band *band, const hw_upper *upper)
-{
-    int repeat = band->motif.repeat;
-    if (upper->card_column < 0 || !band->motif.fits_card) {
-        return 0;
-    }
-    int right = hw_num_mod(band->card_start - upper->card_column, repeat);
-    return 2 * right > repeat ? right - repeat : right;
-}
-
 /* Bands higher up on this piece, from the hem up. */
 static int gather_bands(const hw_plan *plan, int at, hw_row_band *bands)
 {
-    const hw_whole *whole = plan->whole;
-    int piece = whole->parts.list[plan->part].pieces[at % plan->project->garment.piece_count];
-    int count = 0;
-    for (int u = 0; u < whole->upper_count; u++) {
-        if (!whole->uppers[u].on[piece]) {
-            continue;
-        }
-        hw_row_band band = { .row = plan->drafts[at].uppers[u].first_row,
-            .motif = &whole->uppers[u].motif,
+    int order[HW_MAX_BANDS];
+    int count = hw_aside_order(plan, at, order);
+    for (int i = 0; i < count; i++) {
+        const hw_upper_band *band = &plan->whole->uppers[order[i]];
+        const hw_upper *upper = &plan->drafts[at].uppers[order[i]];
+        bands[i] = (hw_row_band){ .row = upper->first_row,
+            .motif = &band->motif,
+            .motifs = upper->motifs,
             .card_row = 1,
-            .aside = needles_aside(&whole->uppers[u], &plan->drafts[at].uppers[u]),
-            .name = whole->uppers[u].input->name };
-        int k = count++;
-        for (; k > 0 && bands[k - 1].row > band.row; k--) {
-            bands[k] = bands[k - 1];
+            .aside = upper->aside,
+            .back = upper->back,
+            .own_column = upper->own_card ? upper->card_column + 1 : 0,
+            .name = band->input->name };
+        for (int side = 0; side < HW_SIDE_COUNT; side++) {
+            bands[i].plain_sts[side] = upper->taken_sts[side] + upper->margin[side];
         }
-        bands[k] = band;
     }
     return count;
 }

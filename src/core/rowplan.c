@@ -149,6 +149,27 @@ static void set_band(const hw_row_frame *f, const spot *at, hw_row *row)
     row->feeders[HW_FEEDER_SECOND] = both ? HW_YARN_CONTRAST : HW_YARN_NONE;
 }
 
+/* What shaping takes of an edge it takes of the stitches outside the figures. */
+static void set_figures(const hw_row_frame *f, const spot *at, hw_row *row)
+{
+    const hw_rowplan_task *task = f->task;
+    const hw_fit *fit = task->fit;
+    if (row->kind != HW_ROW_BAND || row->part != HW_PART_WHOLE) {
+        return;
+    }
+    hw_row_figures *figures = &row->figures;
+    const hw_row_band *further = at->band > 0 ? &task->bands[at->band - 1] : NULL;
+    figures->motifs = further != NULL ? further->motifs : fit->motifs;
+    figures->gap = motif_of(f, at->band)->gap;
+    for (int side = 0; side < HW_SIDE_COUNT; side++) {
+        bool shaped = further != NULL && task->shape != NULL;
+        int taken = shaped ? task->shape->inset_sts[side][at->main_row] : 0;
+        figures->edge_sts[side] = fit->edge_sts[side];
+        figures->plain_sts[side] =
+            further != NULL ? further->plain_sts[side] - taken : fit->margin[side];
+    }
+}
+
 static int half_down(int halves)
 {
     return (halves - hw_num_mod(halves, 2)) / 2;
@@ -166,6 +187,7 @@ static void set_needles(const hw_row_frame *f, const spot *at, hw_row *row)
     hw_place_on_bed nowhere = { .first = 0 };
     int first = hw_bed_rehung_first(
         placed ? f->task->place : &nowhere, fit->cast_on_sts - sts, f->task->mirrored);
+    first += placed ? hw_row_frame_aside(f, at->number) : 0;
     int last = first + sts - 1;
     if (shape != NULL) {
         int middle_halves = first + fit->edge_sts[HW_RIGHT] + last + 1 - fit->edge_sts[HW_LEFT];
@@ -195,6 +217,7 @@ static hw_row make_row(const hw_row_frame *f, int number, hw_row_part part)
     set_dial(f, &row);
     set_card(f, &at, &row);
     set_band(f, &at, &row);
+    set_figures(f, &at, &row);
     set_needles(f, &at, &row);
     return row;
 }

@@ -3,6 +3,8 @@
 #ifndef HW_CORE_ROWPLAN_H
 #define HW_CORE_ROWPLAN_H
 
+#include "core/handwork.h"
+#include "core/rowfinding.h"
 #include "core/rowtask.h"
 
 typedef enum {
@@ -38,42 +40,12 @@ typedef enum { HW_YARN_NONE, HW_YARN_MAIN, HW_YARN_CONTRAST, HW_YARN_COUNT } hw_
 
 typedef enum { HW_FEEDER_FIRST, HW_FEEDER_SECOND, HW_FEEDER_COUNT } hw_feeder;
 
-typedef enum {
-    HW_HAND_CAST_ON, /* sts stitches, as the task says; number: rows of waste yarn, or 0 */
-    HW_HAND_WEIGHTS, /* hang them, or move them up */
-    HW_HAND_COUNTER, /* set the row counter to number */
-    HW_HAND_PICOT,   /* every other stitch to its neighbour */
-    HW_HAND_PURL, /* the row shows purl stitches on the right side: turned after it, by hand worked
-                     so */
-    HW_HAND_CARD_IN,    /* lock the card at row number */
-    HW_HAND_CARD_GO,    /* let the card move */
-    HW_HAND_SECOND_IN,  /* the contrast yarn into the second feeder */
-    HW_HAND_SECOND_OUT, /* and out of it */
-    HW_HAND_REHANG,     /* off the needles and on again: sts stitches, number fewer than before */
-    HW_HAND_HANG_HEM,   /* the cast-on edge, or the row that was picked up, onto the needles */
-    HW_HAND_INTO_ROWS,  /* no more rounds: sts stitches of the piece by itself */
-    HW_HAND_MARK,       /* both edges */
-    HW_HAND_SHAPE,      /* one working of `step` */
-    HW_HAND_HOLD_HALF,  /* sts stitches of the other half out of work */
-    HW_HAND_BACK_HALF,  /* sts stitches back in work, carriage at side */
-    HW_HAND_SEW_HEM,    /* the cast-on edge, or a trim's last row, with a needle */
-    HW_HAND_PICK_UP,    /* sts stitches along the trim's edges */
-    HW_HAND_HOLE,       /* a buttonhole of sts; number: stitches of the row before it, from the left
-                           of the bed; hand knitting: from where the row begins */
-    HW_HAND_TAKE_OFF,   /* sts stitches, open */
-    HW_HAND_BIND_OFF,   /* sts stitches, loosely */
-    HW_HAND_KIND_COUNT
-} hw_hand_kind;
-
+/* What a band's row is made of, right side seen; motifs 0: not told, as of halves. */
 typedef struct {
-    hw_hand_kind kind;
-    bool after; /* after the row; else before it */
-    int sts, number;
-    hw_side side;              /* of the bed; hand knitting: the edge, as seen on the right side */
-    const hw_shape_step *step; /* HW_HAND_SHAPE alone */
-    const char *band;          /* HW_HAND_CARD_IN alone: whose card; NULL where there is one */
-    int aside;                 /* and needles by which the piece is moved right for it first */
-} hw_handwork;
+    int motifs, gap;
+    int edge_sts[HW_SIDE_COUNT];  /* that a seam takes up */
+    int plain_sts[HW_SIDE_COUNT]; /* between those and the first or last motif */
+} hw_row_figures;
 
 typedef struct {
     int number; /* of the row counter once the row is knitted, from 1 */
@@ -91,6 +63,7 @@ typedef struct {
                                  or not known */
     int band;                 /* 0 the hem's, n the n-th further one; -1 outside bands */
     int chart_row;            /* of that band, from 1 at the bottom; 0 outside bands */
+    hw_row_figures figures;
     hw_row_yarn feeders[HW_FEEDER_COUNT]; /* hand knitting: the yarns in use */
     int first, last;                      /* needles in work, L1 = -1, R1 = 0; 0 where has_needles
                                              of the plan is not set */

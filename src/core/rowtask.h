@@ -24,8 +24,13 @@ typedef enum {
 typedef struct {
     int row; /* its first, from 0 at the first row above the hem, as in hw_shape */
     const hw_motif *motif;
-    int card_row, aside; /* card's row for its first, from 1; needles to move right for it */
-    const char *name;    /* of the band; NULL where there is no other */
+    int motifs;                   /* whole ones; 0: not known */
+    int plain_sts[HW_SIDE_COUNT]; /* beside them, edge stitches apart, were nothing shaped */
+    int card_row;                 /* card's row for its first, from 1 */
+    int aside;                    /* needles right of where the hem hung at which it is knitted */
+    bool back;                    /* and after it the piece hangs there again, till the next band */
+    int own_column;   /* from 1: where another card has to start for it; 0: it needs none */
+    const char *name; /* of the band; NULL where there is no other */
 } hw_row_band;
 
 /* Layers of a folded band, in the order in which a trim's are knitted. */
@@ -91,45 +96,6 @@ typedef struct {
  * on by itself. A yarn can be joined at either edge, so rules 1 to 4 bind nobody; 5 does.
  */
 
-typedef enum {
-    HW_FINDING_BAND_START,  /* rule 2 */
-    HW_FINDING_BAND_END,    /* rule 3 */
-    HW_FINDING_SHAPE_START, /* rule 5 */
-    HW_FINDING_BAND_PARTED, /* rule 6 */
-    HW_FINDING_COUNT
-} hw_finding_kind;
-
-/* A number of rows that could be another. */
-typedef enum {
-    HW_REMEDY_NONE,
-    HW_REMEDY_FACING,
-    HW_REMEDY_FOLD,
-    HW_REMEDY_BELOW,
-    HW_REMEDY_BAND,
-    HW_REMEDY_ABOVE,
-    HW_REMEDY_BEFORE,   /* a trim's plain rows between the edge and its band */
-    HW_REMEDY_BAND_ROW, /* the first row of a further band, from 1 above the hem */
-    HW_REMEDY_COUNT
-} hw_remedy_kind;
-
-typedef struct {
-    hw_remedy_kind kind;
-    int rows;        /* as they are */
-    int fewer, more; /* the nearest that would do; -1: none on that side */
-} hw_row_remedy;
-
-enum { HW_MOST_REMEDIES = 3 };
-
-typedef struct {
-    hw_finding_kind kind;
-    int number;   /* of the row */
-    int band;     /* 0 the hem's, n the n-th further one; -1 for the shaping */
-    bool of_trim; /* then 0 is the trim's */
-    hw_side side; /* where the carriage then is (hand knitting: where the row begins) */
-    hw_row_remedy remedies[HW_MOST_REMEDIES];
-    int remedy_count;
-} hw_row_finding;
-
 /* The first row above the hem. */
 typedef struct {
     int number;
@@ -142,8 +108,5 @@ hw_row_work hw_rowplan_work(const hw_rowplan_task *task);
 
 /* The first row above the hem; the task's shape, steps, fit and place may still be missing. */
 hw_row_above hw_rowplan_above(const hw_rowplan_task *task);
-
-/* A finding in a knitter's words, with what to do; of the arena, NULL when memory is refused. */
-char *hw_row_finding_text(const hw_row_finding *finding, hw_arena *arena) HW_MUST_USE;
 
 #endif

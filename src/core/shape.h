@@ -70,8 +70,8 @@ typedef struct {
     int every; /* rows from one to the next; 0 where times is 1 */
     int times, sts;
     bool slit;    /* of HW_STEP_DIVIDE: here a slit begins, and higher up the neck */
-    int left_sts; /* of the row after the last of them: all of it, or of that half; the right half
-                     where it is about both, or the middle */
+    int left_sts; /* of the row of the last of them, with all that changes up to it: all of it, or
+                     of that half; the right half where it is about both, or the middle */
 } hw_shape_step;
 
 typedef struct {

@@ -103,6 +103,20 @@ static json_t *round_pieces(hw_json_writer *w, const hw_rowplan *plan)
     return array;
 }
 
+static json_t *figures(hw_json_writer *w, const hw_row_figures *f)
+{
+    if (f->motifs == 0) {
+        return json_null();
+    }
+    json_t *object = json_object();
+    hw_json_put(w, object, "motifs", json_integer(f->motifs));
+    hw_json_put(w, object, "gap", json_integer(f->gap));
+    hw_json_put(w, object, "left_sts", json_integer(f->edge_sts[HW_LEFT] + f->plain_sts[HW_LEFT]));
+    hw_json_put(
+        w, object, "right_sts", json_integer(f->edge_sts[HW_RIGHT] + f->plain_sts[HW_RIGHT]));
+    return object;
+}
+
 static json_t *one_row(hw_json_writer *w, const hw_rowplan *plan, const hw_row *row)
 {
     bool bed = plan->work != HW_WORK_HAND;
@@ -115,6 +129,7 @@ static json_t *one_row(hw_json_writer *w, const hw_rowplan *plan, const hw_row *
     hw_json_put(w, object, "dial", dial(row));
     hw_json_put(w, object, "setting", json_string(hw_rowwords_setting(row->setting)));
     card(w, object, row);
+    hw_json_put(w, object, "figures", figures(w, &row->figures));
     hw_json_put(w, object, "feeders", feeders(w, row));
     hw_json_put(w, object, "first_needle", integer_or_null(plan->has_needles, row->first));
     hw_json_put(w, object, "last_needle", integer_or_null(plan->has_needles, row->last));

@@ -57,6 +57,9 @@
  *   card_row_in_view null where not known
  *   band             0 the hem's band, n the n-th further one; null outside bands
  *   chart_row        of that band, from 1 at the bottom; null outside bands
+ *   figures          what such a row is made of: motifs, gap, and left_sts and right_sts, the
+ *                    stitches outside the motifs at the left and the right edge, edge stitches
+ *                    too; null outside bands, in halves, and where no whole motif has room
  *   feeders          [first, second]: "main", "contrast", "none"
  *   first_needle, last_needle   needles in work, from the left of the bed: ... -2 is L2, -1 is L1,
  *                    0 is R1, 1 is R2 ...; null in hand knitting, and in a trim that is longer than
@@ -67,17 +70,16 @@
  *   hand             what is done by hand, in order, as below
  *
  * Hand work has:
- *   what             "cast on", "weights", "counter", "picot", "purl", "card in", "card go",
- *                    "second yarn in", "second yarn out", "re-hang", "hang hem", "into rows",
- *                    "mark", "shape", "hold half", "half back", "sew hem"; of trims "pick up",
- *                    "buttonhole" (so many stitches bound off and cast on again in this row),
- *                    "take off" (stitches stay open), "bind off"; "hang hem" is then the row that
- *                    was picked up
- *   when             "before" or "after" the row
+ *   what             "cast on", "weights", "counter", "picot", "purl", "move", "card in",
+ *                    "card go", "second yarn in", "second yarn out", "re-hang", "hang hem", "into
+ * rows", "mark", "shape", "hold half", "half back", "sew hem"; of trims "pick up", "buttonhole" (so
+ * many stitches bound off and cast on again in this row), "take off" (stitches stay open), "bind
+ * off"; "hang hem" is then the row that was picked up when             "before" or "after" the row
  *   stitches         cast on, picked up, taken off, bound off, of one buttonhole, kept after
  *                    re-hanging, hung, put on hold, back in work, of the piece that is worked in
  *                    rows from here on, or of one working of a shaping step; else null
- *   number           "cast on": rows of waste yarn; "counter": what it is set to; "card in": the
+ *   number           "cast on": rows of waste yarn; "counter": what it is set to; "move": the piece
+ *                    so many needles to the right on the bed, below 0 to the left; "card in": the
  *                    card row that is read first; "re-hang": stitches fewer than before, below 0
  *                    where they are more; "buttonhole": stitches of the row before it, from
  *                    the left of the bed, in hand knitting from where the row begins; else null

@@ -162,6 +162,9 @@ static json_t *upper(hw_json_writer *w, int band, int size, int piece)
     hw_json_put(w, object, "shaped", json_boolean(u->shaped));
     hw_json_put(w, object, "card_column",
         u->card_column < 0 ? json_null() : json_integer(u->card_column + 1));
+    bool bed = whole->project->machine.pitch_cm > 0;
+    hw_json_put(w, object, "needles_right", bed ? json_integer(u->aside) : json_null());
+    hw_json_put(w, object, "own_card", json_boolean(u->own_card));
     hw_json_put(w, object, "motifs", json_integer(u->motifs));
     hw_json_put(w, object, "left_margin_sts", json_integer(u->margin[HW_LEFT]));
     hw_json_put(w, object, "right_margin_sts", json_integer(u->margin[HW_RIGHT]));

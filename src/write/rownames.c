@@ -99,6 +99,7 @@ const char *hw_rowwords_hand(hw_hand_kind kind)
         [HW_HAND_COUNTER] = "counter",
         [HW_HAND_PICOT] = "picot",
         [HW_HAND_PURL] = "purl",
+        [HW_HAND_MOVE] = "move",
         [HW_HAND_CARD_IN] = "card in",
         [HW_HAND_CARD_GO] = "card go",
         [HW_HAND_SECOND_IN] = "second yarn in",

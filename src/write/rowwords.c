@@ -133,14 +133,30 @@ static void say_card_in(const saying *s)
     const char *band = s->work->band;
     hw_buf_format(s->buf, "Put the card%s%s in and lock it so that it reads row %d.",
         band != NULL ? " of the " : "", band != NULL ? band : "", s->work->number);
-    int aside = s->work->aside;
-    if (aside != 0) {
-        int count = aside > 0 ? aside : -aside;
+    if (s->work->column > 0) {
         hw_buf_format(s->buf,
-            " Before this row move the whole piece %d %s to the %s on the bed, so that its figures "
-            "stand on the card; the needles named here are those without that.",
-            count, count == 1 ? "needle" : "needles", aside > 0 ? "right" : "left");
+            " It is a card of its own, punched with its first motif starting in column %d: the bed "
+            "has no room to move the piece onto the other.",
+            s->work->column);
     }
+}
+
+/* By way of waste yarn; a half may come upon the one that waits. */
+static void say_move(const saying *s)
+{
+    bool half = s->row->part != HW_PART_WHOLE;
+    int by = s->work->number;
+    int count = by > 0 ? by : -by;
+    hw_buf_format(s->buf, "Move the %s %d %s to the %s on the bed, over waste yarn,",
+        half ? "stitches of this half" : "whole piece", count, count == 1 ? "needle" : "needles",
+        by > 0 ? "right" : "left");
+    if (s->work->band != NULL) {
+        hw_buf_format(s->buf, " so that the figures of the %s stand on the card.", s->work->band);
+    } else {
+        hw_buf_text(s->buf, " to where it hung before the band.");
+    }
+    hw_buf_text(
+        s->buf, half ? " If the other half is in the way, take it off on waste yarn too." : "");
 }
 
 static void say_card_go(const saying *s)
@@ -257,10 +273,12 @@ static void say_back_half(const saying *s)
 {
     hw_shape_step division = division_of(s->plan);
     if (!in_hand(s)) {
+        bool there = s->row[-1].after == s->work->side; /* the first half's last row goes before */
         hw_buf_format(s->buf,
-            "Take up the %d stitches that were put on hold; take the carriage to the %s without "
-            "knitting.",
-            s->work->sts, hw_side_name(s->work->side));
+            "Cut the main yarn and take up the %d stitches that were put on hold. %s the %s%s join "
+            "the yarn again there.",
+            s->work->sts, there ? "The carriage is at" : "Take the carriage to",
+            hw_side_name(s->work->side), there ? " already:" : " without knitting, and");
         return;
     }
     hw_buf_format(s->buf, "Join the yarn at the %s for a %s row", division.slit ? "slit" : "neck",
@@ -294,6 +312,7 @@ static void (*const says[])(const saying *s) = {
     [HW_HAND_COUNTER] = say_counter,
     [HW_HAND_PICOT] = say_picot,
     [HW_HAND_PURL] = say_purl,
+    [HW_HAND_MOVE] = say_move,
     [HW_HAND_CARD_IN] = say_card_in,
     [HW_HAND_CARD_GO] = say_card_go,
     [HW_HAND_SECOND_IN] = say_second_in,
@@ -382,6 +401,46 @@ static void say_card(const saying *s)
     say_in_view(s, last);
 }
 
+/* "1 edge, 3 plain" of an end as a row comes to it, or the other way round as it ends. Numbers are
+ * told even where they are 0, so that all sizes have the same words. */
+static void say_end(const saying *s, hw_side side, bool begins)
+{
+    const hw_row_figures *f = &s->row->figures;
+    int edge = f->edge_sts[side];
+    if (edge == 0) {
+        hw_buf_format(s->buf, "%d plain", f->plain_sts[side]);
+    } else if (begins) {
+        hw_buf_format(s->buf, "%d edge, %d plain", edge, f->plain_sts[side]);
+    } else {
+        hw_buf_format(s->buf, "%d plain, %d edge", f->plain_sts[side], edge);
+    }
+}
+
+/* What a chart row begins and ends with, told once for a band, and again where shaping has changed
+ * it: the chart is of one figure. */
+static void say_figures(const saying *s)
+{
+    const hw_row *last = s->row + s->run->count - 1;
+    const hw_row_figures *f = &s->row->figures;
+    bool changes = last->sts != s->row->sts;
+    if (f->motifs == 0 || (s->row->chart_row > 1 && s->row[-1].sts == s->row->sts && !changes)) {
+        return;
+    }
+    hw_buf_text(s->buf, in_round(s) ? " Each round: " : " Right-side rows: ");
+    say_end(s, HW_RIGHT, true);
+    hw_buf_format(s->buf, ", the figure %d times", f->motifs);
+    if (f->gap > 0 && f->motifs > 1) {
+        hw_buf_format(s->buf, " with %d plain between", f->gap);
+    }
+    hw_buf_text(s->buf, ", ");
+    say_end(s, HW_LEFT, false);
+    hw_buf_text(s->buf, in_round(s) ? "." : "; wrong-side rows the other way round.");
+    if (changes) {
+        hw_buf_format(s->buf, " This is row %d; then the shaping changes the plain stitches.",
+            s->row->number);
+    }
+}
+
 /* In rounds, and in right-side rows, a chart is read from the right. */
 static void say_chart(const saying *s)
 {
@@ -394,7 +453,9 @@ static void say_chart(const saying *s)
     hw_buf_text(s->buf, " of the chart");
     if (!in_hand(s)) {
         hw_buf_text(s->buf, ".");
-    } else if (in_round(s) || (s->run->count == 1 && s->row->right_side)) {
+        return;
+    }
+    if (in_round(s) || (s->run->count == 1 && s->row->right_side)) {
         hw_buf_text(s->buf, ", read from right to left.");
     } else if (s->run->count == 1) {
         hw_buf_text(s->buf, ", read from left to right.");
@@ -402,6 +463,7 @@ static void say_chart(const saying *s)
         hw_buf_text(s->buf, ": right-side rows are read from right to left, wrong-side rows from "
                             "left to right.");
     }
+    say_figures(s);
 }
 
 /* Facings are knitted on thinner needles [H3]; the loose row on thicker ones [P1]. */

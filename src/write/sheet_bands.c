@@ -1,5 +1,6 @@
 /* The table of bands higher up: where they lie, and how whole motifs sit in what is there.
  * SPDX-License-Identifier: GPL-3.0-or-later */
+#include "core/num.h"
 #include "write/sheets.h"
 
 /* What a row shows of a band on one piece in one size. */
@@ -8,7 +9,20 @@ typedef struct {
     const hw_place_on_bed *place;
     const hw_fit *fit;
     int hem_rows;
+    int repeat;
 } spot;
+
+static spot spot_at(const hw_sheet *sheet, int band, int size, int piece)
+{
+    const hw_whole *whole = sheet->plan->whole;
+    hw_plan_piece at = hw_plan_find(whole, piece);
+    int cell = size * at.plan->project->garment.piece_count + at.piece;
+    return (spot){ .upper = &at.plan->drafts[cell].uppers[band],
+        .place = &at.plan->places[cell],
+        .fit = &at.plan->grading.fits[cell],
+        .hem_rows = at.plan->hem.total_rows,
+        .repeat = whole->uppers[band].motif.repeat };
+}
 
 static int first_row(const spot *s)
 {
@@ -50,6 +64,17 @@ static int card_column(const spot *s)
     return s->upper->card_column + 1;
 }
 
+/* Where the piece hangs once it is moved. */
+static int card_start(const spot *s)
+{
+    return hw_num_mod(s->upper->card_column + s->upper->aside, s->repeat) + 1;
+}
+
+static int aside(const spot *s)
+{
+    return s->upper->aside;
+}
+
 static const struct {
     const char *label;
     int (*of)(const spot *s);
@@ -61,18 +86,23 @@ static const struct {
     { "whole motifs", motifs, HW_STYLE_PLAIN },
     { "plain stitches at the left edge", left_margin, HW_STYLE_PLAIN },
     { "plain stitches at the right edge", right_margin, HW_STYLE_PLAIN },
-    { "card: first motif at column", card_column, HW_STYLE_PLAIN },
+    { "card: first motif at column", card_start, HW_STYLE_PLAIN },
+    { "moved right of the hem, needles", aside, HW_STYLE_PLAIN },
+    { "card: column if it is not moved", card_column, HW_STYLE_PLAIN },
 };
 
-static spot spot_at(const hw_sheet *sheet, int band, int size, int piece)
+/* What stands only where some size of a piece has something to tell. */
+static bool is_shown(const hw_sheet *sheet, int band, int piece, size_t row)
 {
-    const hw_whole *whole = sheet->plan->whole;
-    hw_plan_piece at = hw_plan_find(whole, piece);
-    int cell = size * at.plan->project->garment.piece_count + at.piece;
-    return (spot){ .upper = &at.plan->drafts[cell].uppers[band],
-        .place = &at.plan->places[cell],
-        .fit = &at.plan->grading.fits[cell],
-        .hem_rows = at.plan->hem.total_rows };
+    bool card = false;
+    bool moved = false;
+    for (int i = 0; i < sheet->plan->finished.count; i++) {
+        spot s = spot_at(sheet, band, i, piece);
+        card = card || s.upper->card_column >= 0;
+        moved = moved || s.upper->aside != 0;
+    }
+    bool of_moving = rows[row].of == aside || rows[row].of == card_column;
+    return of_moving ? moved : card || rows[row].of != card_start;
 }
 
 static void count_line(const hw_sheet *sheet, int band, int piece, size_t row)
@@ -106,8 +136,7 @@ static void piece_lines(const hw_sheet *sheet, int band, int piece)
     hw_grid_line(
         sheet->grid, HW_STYLE_SECTION, sheet->plan->whole->project->garment.pieces[piece].name);
     for (size_t k = 0; k < sizeof rows / sizeof rows[0]; k++) {
-        bool card = spot_at(sheet, band, 0, piece).upper->card_column >= 0;
-        if (card || rows[k].of != card_column) {
+        if (is_shown(sheet, band, piece, k)) {
             count_line(sheet, band, piece, k);
         }
     }

@@ -184,7 +184,7 @@ void hw_sheet_outline(const hw_sheet *sheet)
     join_lines(sheet);
 }
 
-enum { SIZE, ROW, WORDS, LEFT, COLUMNS };
+enum { SIZE, ROW, WORDS, LEFT, AFTER, COLUMNS };
 
 /* Steps of a size or a half, one line each; those that are told together share one. */
 static void put_steps(
@@ -201,7 +201,11 @@ static void put_steps(
         hw_grid_count(sheet->grid, ROW, HW_STYLE_KEY, rows_before + steps->list[k].row);
         hw_grid_text(
             sheet->grid, WORDS, HW_STYLE_NOTE, hw_step_words(steps, k, rows_before, sheet->arena));
-        hw_grid_count(sheet->grid, LEFT, HW_STYLE_PLAIN, hw_step_left_sts(steps, k));
+        hw_step_count left = hw_step_left(steps, k);
+        if (steps->list[k].kind != HW_STEP_END) {
+            hw_grid_count(sheet->grid, LEFT, HW_STYLE_PLAIN, left.sts);
+            hw_grid_count(sheet->grid, AFTER, HW_STYLE_PLAIN, rows_before + left.row);
+        }
     }
 }
 
@@ -279,7 +283,8 @@ static void step_lines(const hw_sheet *sheet, int size, int piece)
 
 void hw_sheet_shaping(const hw_sheet *sheet)
 {
-    static const char *const heads[COLUMNS] = { "size", "row", "what to do", "visible stitches" };
+    static const char *const heads[COLUMNS] = { "size", "row", "what to do", "visible stitches",
+        "after row" };
     static const char *const lines[] = {
         "On a machine the purl side faces you: the left edge hangs at the right of the bed.",
         "Rows are counted from the first row of the facing. Left and right: as seen on the right "
@@ -288,8 +293,12 @@ void hw_sheet_shaping(const hw_sheet *sheet)
         "end.",
         "Rounds count as rows; where rows follow them, the first is a right-side row from the "
         "right.",
-        "The stitches are the visible ones of the row after the step's last working; once the neck "
-        "has parted a piece, those of one half.",
+        "The visible stitches are those after the row beside them, in which the step is worked "
+        "last: with all that the lines above and below it change up to then. On the needles are "
+        "the "
+        "edge stitches too.",
+        "Once the neck has parted a piece, they are those of one half; where it parts it, those of "
+        "the right one.",
     };
     hw_grid_begin(sheet->grid, sheet->arena, "Shaping", COLUMNS);
     sheet->grid->table.head_rows = 2;

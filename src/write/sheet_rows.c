@@ -169,8 +169,8 @@ static const char *const round_lines[] = {
     "first of these rows to the last; where rows are rounds, so do those of the whole round.",
     "A round goes through all the pieces that its first line names, from the right edge of each to "
     "its left edge. Knit each round by the lines of all of them.",
-    "Before the first figure of a chart row come the edge stitches and the plain ones that Sizes "
-    "names for that edge; of a band higher up those that Bands names, of a trim those of Trims.",
+    "Of a chart's rows, `edge` are stitches that a seam takes up, `plain` those beside the figures "
+    "and between them: all in the main yarn.",
     "Where a line says nothing of the needles, they stay as they were.",
 };
 
@@ -179,8 +179,8 @@ static const char *const hand_lines[] = {
     "rows purled; in rounds, all are knitted.",
     "Left and right are those of the right side. The stitches go from the first of these rows to "
     "the last, edge stitches too.",
-    "Before the first figure of a chart row come the edge stitches and the plain ones that Sizes "
-    "names for that edge; of a band higher up those that Bands names, of a trim those of Trims.",
+    "Of a chart's rows, `edge` are stitches that a seam takes up, `plain` those beside the figures "
+    "and between them: all in the main yarn.",
     "Where a line says nothing of the needles, they stay as they were.",
 };
 

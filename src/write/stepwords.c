@@ -211,14 +211,14 @@ static int last_row(const hw_shape_step *step)
     return step->row + (step->times - 1) * step->every;
 }
 
-int hw_step_left_sts(const hw_shape_steps *steps, int which)
+hw_step_count hw_step_left(const hw_shape_steps *steps, int which)
 {
     const hw_shape_step *last = &steps->list[which];
     for (int i = which + 1; i < steps->count; i++) {
         const hw_shape_step *step = &steps->list[i];
         last = hw_step_lead(steps, i) == which && last_row(step) > last_row(last) ? step : last;
     }
-    return last->left_sts;
+    return (hw_step_count){ last->left_sts, last_row(last) };
 }
 
 int hw_step_lead(const hw_shape_steps *steps, int which)

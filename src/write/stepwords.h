@@ -26,8 +26,13 @@ void hw_step_sort_rows(int *rows, int count);
 /* The step with which a step is told: itself, or an earlier one that it joins. */
 int hw_step_lead(const hw_shape_steps *steps, int which);
 
-/* The stitches that are left once a step and those that are told with it are worked. */
-int hw_step_left_sts(const hw_shape_steps *steps, int which);
+/* The visible stitches of a row, all changes of that row made. */
+typedef struct {
+    int sts, row; /* row as in the steps */
+} hw_step_count;
+
+/* The row in which a step and those that are told with it are worked for the last time. */
+hw_step_count hw_step_left(const hw_shape_steps *steps, int which);
 
 /*
  * What to do in a step and in those that are told with it, without its row: "decrease 1 stitch at

@@ -100,6 +100,25 @@ START_TEST(json_for_a_bed)
 }
 END_TEST
 
+/* By hand: 10 figures of one column and the gaps between them are 19 of 20 visible stitches; one
+ * more lies at the left, and an edge stitch at each edge. */
+START_TEST(json_of_figures)
+{
+    e.fit.motifs = 10;
+    e.fit.margin[HW_LEFT] = 1;
+    hw_rowplan plan = example_rows_plan(&e, &arena);
+    json_t *array = json_of(&plan);
+    const json_t *rows = json_object_get(json_array_get(array, 0), "rows");
+    ck_assert(json_is_null(json_object_get(json_array_get(rows, 11), "figures")));
+    const json_t *figures = json_object_get(json_array_get(rows, 12), "figures");
+    ck_assert_int_eq(number(figures, "motifs"), 10);
+    ck_assert_int_eq(number(figures, "gap"), 1);
+    ck_assert_int_eq(number(figures, "left_sts"), 2);
+    ck_assert_int_eq(number(figures, "right_sts"), 1);
+    json_decref(array);
+}
+END_TEST
+
 START_TEST(json_for_the_hand)
 {
     e.machine = (hw_machine){ .title = "Hand", .needles = HW_MAX_STS };
@@ -143,6 +162,7 @@ END_TEST
 
 int main(void)
 {
-    const TTest *const tests[] = { json_for_a_bed, json_for_the_hand, json_for_rounds };
+    const TTest *const tests[] = { json_for_a_bed, json_of_figures, json_for_the_hand,
+        json_for_rounds };
     return fixture_run("rows in JSON", setup, NULL, tests, sizeof tests / sizeof tests[0]);
 }

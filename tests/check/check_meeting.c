@@ -20,6 +20,14 @@ typedef struct {
     int times;
 } row;
 
+#define FOUR_WIDE                                                                                  \
+    "  belt:\n    on: back\n    above fold: 20\n" CHART("        oooo\n        oooo\n", "4")
+#define FULL_BED                                                                                   \
+    {                                                                                              \
+        "names: [one]\n  finished: {chest: [80]}",                                                 \
+            "names: [one, two]\n  finished: {chest: [80, 198]}"                                    \
+    }
+
 /* By hand, from tank.c and the suites of drafts and trims, beside each what the numbers are. */
 static const row rows[] = {
     /* 30 against 33 cm, and 1 cm allowed; 50 against 32, and 18 allowed; 40 against 40. */
@@ -69,6 +77,22 @@ static const row rows[] = {
     { .bands = RING("        ooo\n        ooo\n", "1"),
         .words = "the motifs sit half a stitch beside the middle",
         .times = 1 },
+    /* 99 cm are 198 stitches and 2 at the edges: all 200 needles. 25 figures of 4 and the gaps of 4
+     * between them are 196; the first stands on needle -100 + 1 + 1, the card's column -98 + 12 +
+     * 24 x 4 = 10 of 24, 2 of 8: the third. In the smaller size it stands on -41 + 1 + 2, in column
+     * -38
+     * + 12 + 24 x 2 = 22 of 24, 6 of 8: the card shown starts in the seventh. */
+    { .bands = FOUR_WIDE,
+        .project = FULL_BED,
+        .words = "back, band belt, in two: the bed has no room to move the piece onto the card "
+                 "shown. Punch the card anew for it, with the first motif starting in column 3",
+        .times = 1 },
+    { .bands = FOUR_WIDE,
+        .project = FULL_BED,
+        .words = "The card shown starts in column 7; Rows and Bands say by how many needles a "
+                 "piece is moved on the bed for it",
+        .times = 1 },
+    { .bands = FOUR_WIDE, .words = "has no room to move", .times = 0 },
     { .bands = BAND("belt", "[back, sleeve]", "below underarm: 2"),
         .words = "Band belt: its last row lies the same number of rows below the underarm",
         .times = 1 },

@@ -2,9 +2,9 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "core/rowing.h"
 
-#include <stdlib.h>
 #include <string.h>
 
+#include "core/aside.h"
 #include "support.h"
 #include "tank_edits.h"
 
@@ -87,32 +87,35 @@ START_TEST(bands_from_below)
 }
 END_TEST
 
-/* The column of needle q is (q + 12) mod 24 (from the design of the card): moved aside, the first
- * figure of a band stands in the card's first column for it, or a whole repeat from there, and no
- * move is longer than half a repeat. The belt is on pieces of 80 and 56 stitches. */
+/* The column of needle q is (q + 12) mod 24 (from the design of the card): where the rows of a band
+ * are knitted, its first figure stands in the card's first column for it, or a whole repeat from
+ * there. The belt is on pieces of 80 and 56 stitches; its card is punched one column from where the
+ * first would need it. */
 START_TEST(cards_higher_up)
 {
     tank t;
     tank_open(&t, EDITS(BANDS(BAND("belt", "[back, sleeve]", "below underarm: 2"))), NULL);
     static const int pieces[] = { TANK_BACK, TANK_SLEEVE };
-    const hw_upper_band *belt = &t.plan.whole->uppers[0];
+    hw_upper_band *belt = &t.plan.whole->uppers[0];
+    belt->card_start = (belt->card_start + 1) % belt->motif.repeat;
     for (int i = 0; i < 2; i++) {
-        const hw_rowplan *plan = rows_of(&t, pieces[i]);
-        const hw_upper *upper = &hw_plan_draft(t.plan.whole, 0, pieces[i])->uppers[0];
-        int first = hw_upper_needle(
-            upper, &t.plan.places[pieces[i]], &t.plan.grading.fits[pieces[i]], false);
-        int found = 0;
-        for (int h = 0; h < plan->hand_count; h++) {
-            const hw_handwork *hand = &plan->hands[h];
-            if (hand->kind != HW_HAND_CARD_IN || strcmp(hand->band, "belt") != 0) {
-                continue;
-            }
-            found++;
-            int off = first + hand->aside + 12 - belt->card_start;
-            ck_assert_int_eq(off % belt->motif.repeat, 0);
-            ck_assert_int_le(2 * abs(hand->aside), belt->motif.repeat);
+        hw_rowplan plan = { 0 };
+        hw_upper *upper = &t.plan.drafts[pieces[i]].uppers[0];
+        upper->aside = 0;
+        hw_aside_find(&t.plan, pieces[i]);
+        ck_assert_int_eq(hw_rowing_make(&t.plan, pieces[i], &t.arena, &plan, NULL), HW_OK);
+        const hw_row *row = &plan.rows[plan.hem_rows + upper->first_row];
+        ck_assert_int_eq(row->chart_row, 1);
+        int first = row->first + row->figures.edge_sts[HW_RIGHT] + row->figures.plain_sts[HW_RIGHT];
+        ck_assert_int_eq((first + 12 - belt->card_start) % belt->motif.repeat, 0);
+        int moved = 0;
+        for (int h = 0; h < row[-1].hand_count; h++) {
+            const hw_handwork *hand = &plan.hands[row[-1].first_hand + h];
+            moved = hand->kind == HW_HAND_MOVE ? hand->number : moved;
         }
-        ck_assert_int_eq(found, 1);
+        ck_assert_int_eq(moved, upper->aside);
+        ck_assert_int_ge(row->first, row[-2].first + moved - 1);
+        ck_assert(pieces[i] != TANK_BACK || (moved == 1 && row->first == row[-2].first + 1));
     }
     tank_close(&t);
 }

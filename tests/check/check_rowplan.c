@@ -333,6 +333,40 @@ START_TEST(further_band_off_the_card)
 }
 END_TEST
 
+/* By hand: for the same band the piece is moved two needles to the right before its set-up row, 23,
+ * from L11 to R11 to L9 to R13, and back before row 30; where the second yarn has come off. */
+START_TEST(further_band_moved)
+{
+    e.task.plain_rows = 12;
+    hw_row_band band = {
+        .row = 3, .motif = &e.motif, .card_row = 1, .aside = 2, .back = true, .name = "belt"
+    };
+    e.task.bands = &band;
+    e.task.band_count = 1;
+    hw_rowplan plan = example_rows_plan(&e, &arena);
+    for (int i = 0; i < plan.count; i++) {
+        int number = plan.rows[i].number;
+        int aside = number >= 23 && number < 30 ? 2 : 0;
+        ck_assert_int_eq(plan.rows[i].first, -11 + aside);
+        ck_assert_int_eq(plan.rows[i].last, 10 + aside);
+        ck_assert_int_eq(plan.rows[i].sts, 22);
+    }
+    HANDS(&plan, 22, 2, HW_HAND_MOVE, HW_HAND_CARD_IN);
+    const hw_handwork *work = &plan.hands[plan.rows[22].first_hand];
+    ck_assert_int_eq(work->number, 2);
+    ck_assert_str_eq(work->band, "belt");
+    ck_assert_int_eq(work[1].column, 0);
+    HANDS(&plan, 29, 1, HW_HAND_MOVE);
+    work = &plan.hands[plan.rows[29].first_hand];
+    ck_assert_int_eq(work->number, -2);
+    ck_assert_ptr_null(work->band);
+    band = (hw_row_band){ .row = 3, .motif = &e.motif, .card_row = 1, .own_column = 4 };
+    plan = example_rows_plan(&e, &arena);
+    HANDS(&plan, 22, 1, HW_HAND_CARD_IN);
+    ck_assert_int_eq(plan.hands[plan.rows[22].first_hand].column, 4);
+}
+END_TEST
+
 /* By hand: a decrease in row 1 above the hem and every 2nd row after it, 3 times, is in 1, 3, 5. */
 START_TEST(steps_that_repeat)
 {
@@ -524,8 +558,8 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = { preselecting_by_hand, direct_by_hand, ways_of_working, hand_work,
-        hung_before_shaping, half_back_before_its_shaping, further_band_off_the_card, rehung,
-        shaped_and_parted, steps_that_repeat, hand_knitting, rounds_then_rows,
-        rounds_up_to_the_neck, hems_by_chance, no_memory };
+        hung_before_shaping, half_back_before_its_shaping, further_band_off_the_card,
+        further_band_moved, rehung, shaped_and_parted, steps_that_repeat, hand_knitting,
+        rounds_then_rows, rounds_up_to_the_neck, hems_by_chance, no_memory };
     return fixture_run("row plan", setup, NULL, tests, sizeof tests / sizeof tests[0]);
 }

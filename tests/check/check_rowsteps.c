@@ -63,13 +63,31 @@ START_TEST(runs_with_shaping)
     ck_assert_str_eq(text, "Put the 6 stitches of the half at the left on hold. Bind off 4 "
                            "stitches in the middle in row 27 with a separate strand.");
     text = hw_rowwords_run(&plan, &runs.list[11], &arena);
-    ck_assert_str_eq(text, "Take up the 6 stitches that were put on hold; take the carriage to "
-                           "the right without knitting. Set the row counter to 026.");
+    ck_assert_str_eq(text, "Cut the main yarn and take up the 6 stitches that were put on hold. "
+                           "The carriage is at the right already: join the yarn again there. Set "
+                           "the row counter to 026.");
     text = hw_rowwords_run(&plan, &runs.list[12], &arena);
     ck_assert_str_eq(text, "Decrease 1 stitch at the neck edge in row 29. After row 30 bind off "
                            "the stitches that are left, or keep them for a seam.");
     ck_assert_str_eq(hw_rowwords_run(&plan, &runs.list[5], &arena), "Carriage: plain.");
     ck_assert_str_eq(hw_rowwords_run(&plan, &runs.list[7], &arena), "");
+}
+END_TEST
+
+/* By hand: of halves of three rows, 27 to 29, the first leaves the carriage at the left, and the
+ * second begins at the right where the first did; a yarn that is bound off with starts anew
+ * (common practice, no source). */
+START_TEST(carriage_for_the_second_half)
+{
+    example_rows_shape(&e);
+    e.shape.rows = ROWS_MAIN - 1;
+    e.list[4].row = ROWS_MAIN - 1;
+    hw_rowplan plan = example_rows_plan(&e, &arena);
+    hw_row_runs runs = runs_of(&plan);
+    ck_assert_int_eq(plan.rows[runs.list[11].first].number, 27);
+    ck_assert_str_eq(hw_rowwords_run(&plan, &runs.list[11], &arena),
+        "Cut the main yarn and take up the 6 stitches that were put on hold. Take the carriage to "
+        "the right without knitting, and join the yarn again there. Set the row counter to 026.");
 }
 END_TEST
 
@@ -176,14 +194,44 @@ START_TEST(whose_card)
     ck_assert_int_eq(plan.rows[runs.list[2].first].number, 12);
     ck_assert_ptr_nonnull(strstr(hw_rowwords_run(&plan, &runs.list[2], &arena),
         "Put the card of the hem in and lock it so that it reads row 1."));
-    ck_assert_int_eq(plan.hands[plan.rows[runs.list[2].first].first_hand].aside, 0);
-    hw_handwork aside[16];
-    ck_assert_int_le(plan.hand_count, 16);
-    memcpy(aside, plan.hands, (size_t)plan.hand_count * sizeof *aside);
-    aside[plan.rows[runs.list[2].first].first_hand].aside = -2;
-    plan.hands = aside;
-    ck_assert_ptr_nonnull(strstr(hw_rowwords_run(&plan, &runs.list[2], &arena),
-        "Before this row move the whole piece 2 needles to the left on the bed"));
+}
+END_TEST
+
+static bool says(const hw_rowplan *plan, int run, const char *words)
+{
+    hw_row_runs runs = runs_of(plan);
+    return strstr(hw_rowwords_run(plan, &runs.list[run], &arena), words) != NULL;
+}
+
+/* By hand: the set-up row of a band in row 1 above the hem is the joining row, which the seventh
+ * line begins with; the ninth goes on after the band. */
+START_TEST(moved_to_the_card)
+{
+    hw_row_band band = {
+        .row = 1, .motif = &e.motif, .card_row = 1, .aside = 1, .back = true, .name = "belt"
+    };
+    e.task.bands = &band;
+    e.task.band_count = 1;
+    e.task.plain_rows = 9;
+    hw_motif low = e.motif;
+    low.chart.rows = 2;
+    band.row = 2;
+    band.motif = &low;
+    hw_rowplan plan = example_rows_plan(&e, &arena);
+    ck_assert(says(&plan, 7,
+        "Move the whole piece 1 needle to the right on the bed, over waste "
+        "yarn, so that the figures of the belt stand on the card. Put the card "
+        "of the belt in and lock it so that it reads row 1."));
+    ck_assert(says(&plan, 10,
+        "Move the whole piece 1 needle to the left on the bed, over waste "
+        "yarn, to where it hung before the band."));
+    ck_assert(!says(&plan, 7, "column"));
+    band.own_column = 4;
+    band.aside = 0;
+    band.back = false;
+    plan = example_rows_plan(&e, &arena);
+    ck_assert(says(&plan, 7, "with its first motif starting in column 4"));
+    ck_assert(!says(&plan, 7, "Move the whole piece"));
 }
 END_TEST
 
@@ -204,6 +252,63 @@ START_TEST(neck_by_hand)
             strstr(text, "Join the yarn at the neck for a right-side row and bind off the 4 "
                          "stitches in the middle; then work the 6 that were put on hold.") != NULL;
         ck_assert_ptr_null(strstr(text, "strand"));
+    }
+    ck_assert_int_eq(said, 2);
+}
+END_TEST
+
+/* By hand: of 20 visible stitches 10 figures of one column take 19 with the gaps of one between
+ * them; the one that is left lies at the left edge. Outside the figures all is background, and a
+ * wrong-side row comes to the same stitches from the left (common practice, no source). */
+START_TEST(ends_by_hand)
+{
+    e.machine = (hw_machine){ .title = "Hand", .needles = HW_MAX_STS };
+    e.fit.motifs = 10;
+    e.fit.margin[HW_LEFT] = 1;
+    hw_rowplan plan = example_rows_plan(&e, &arena);
+    hw_row_runs runs = runs_of(&plan);
+    int said = 0;
+    for (int i = 0; i < runs.count; i++) {
+        const char *text = hw_rowwords_run(&plan, &runs.list[i], &arena);
+        said +=
+            strstr(text, " Right-side rows: 1 edge, 0 plain, the figure 10 times with 1 plain "
+                         "between, 1 plain, 1 edge; wrong-side rows the other way round.") != NULL;
+        ck_assert(i == 2 || strstr(text, "edge,") == NULL);
+    }
+    ck_assert_int_eq(said, 1);
+    plan = example_rows_round(&e, &arena);
+    runs = runs_of(&plan);
+    ck_assert_ptr_nonnull(strstr(hw_rowwords_run(&plan, &runs.list[2], &arena),
+        " Each round: 1 edge, 0 plain, the figure 10 times with 1 plain between, 1 plain, 1 "
+        "edge."));
+}
+END_TEST
+
+/* By hand: a further band of two rows from row 1 above the hem, 9 figures with 2 plain stitches at
+ * the left and 1 at the right; in its second row 1 is taken off the left edge. */
+START_TEST(ends_that_are_shaped)
+{
+    example_rows_shape(&e);
+    e.machine = (hw_machine){ .title = "Hand", .needles = HW_MAX_STS };
+    hw_motif low = e.motif;
+    low.chart.rows = 2;
+    hw_row_band band = { .row = 1, .motif = &low, .motifs = 9, .plain_sts = { 2, 1 } };
+    e.task.bands = &band;
+    e.task.band_count = 1;
+    e.inset[HW_LEFT][2] = 1;
+    e.list[0] = (hw_shape_step){ HW_STEP_DECREASE, HW_AT_LEFT, .row = 2, .times = 1, .sts = 1 };
+    hw_rowplan plan = example_rows_plan(&e, &arena);
+    ck_assert_int_eq(plan.rows[21].figures.plain_sts[HW_LEFT], 2);
+    ck_assert_int_eq(plan.rows[22].figures.plain_sts[HW_LEFT], 1);
+    ck_assert_int_eq(plan.rows[22].figures.plain_sts[HW_RIGHT], 1);
+    hw_row_runs runs = runs_of(&plan);
+    int said = 0;
+    for (int i = 0; i < runs.count; i++) {
+        const char *text = hw_rowwords_run(&plan, &runs.list[i], &arena);
+        said += strstr(text, "1 edge, 1 plain, the figure 9 times with 1 plain between, 2 plain, "
+                             "1 edge") != NULL;
+        said += strstr(text, "1 edge, 1 plain, the figure 9 times with 1 plain between, 1 plain, "
+                             "1 edge") != NULL;
     }
     ck_assert_int_eq(said, 2);
 }
@@ -429,9 +534,10 @@ END_TEST
 
 int main(void)
 {
-    const TTest *const tests[] = { runs_of_a_hem, runs_with_shaping, steps_inside_a_run,
-        runs_by_chance, steps_told_together, whose_card, neck_by_hand, table_for_a_bed,
-        table_of_sizes, table_for_the_hand, table_for_rounds, words_for_one_piece,
-        rows_of_chart_and_card, no_memory };
+    const TTest *const tests[] = { runs_of_a_hem, runs_with_shaping, carriage_for_the_second_half,
+        steps_inside_a_run, runs_by_chance, steps_told_together, whose_card, moved_to_the_card,
+        neck_by_hand, ends_by_hand, ends_that_are_shaped, table_for_a_bed, table_of_sizes,
+        table_for_the_hand, table_for_rounds, words_for_one_piece, rows_of_chart_and_card,
+        no_memory };
     return fixture_run("row runs", setup, NULL, tests, sizeof tests / sizeof tests[0]);
 }

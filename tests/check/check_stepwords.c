@@ -113,13 +113,15 @@ START_TEST(steps_together)
     }
     ck_assert_str_eq(hw_step_words(&steps, 0, 101, &arena),
         "bind off 7 stitches at the start of the next 2 rows");
-    ck_assert_int_eq(hw_step_left_sts(&steps, 0), 86);
+    ck_assert_int_eq(hw_step_left(&steps, 0).sts, 86);
+    ck_assert_int_eq(hw_step_left(&steps, 0).row, 1);
     ck_assert_str_eq(hw_step_words(&steps, 2, 101, &arena),
         "bind off 3 stitches at the start of rows 103, 104, 107 and 108");
     ck_assert_str_eq(hw_step_words(&steps, 4, 101, &arena),
         "decrease 1 stitch at each end in row 111 and then alternately every 5th row and every "
         "6th row, 6 times in all, the last in row 138");
-    ck_assert_int_eq(hw_step_left_sts(&steps, 4), 62);
+    ck_assert_int_eq(hw_step_left(&steps, 4).sts, 62);
+    ck_assert_int_eq(hw_step_left(&steps, 4).row, 15 + 2 * 11);
     ck_assert_str_eq(hw_step_words(&steps, 6, 101, &arena), "bind off 2 stitches at the left edge");
     hw_check_close(&arena, &heap);
 }

@@ -5,6 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "core/num.h"
 #include "fixture.h"
 #include "tables.h"
 #include "tank_edits.h"
@@ -107,6 +108,20 @@ static bool told(int number, const char *words)
     return found;
 }
 
+/* Whether it tells so many visible stitches after that row. */
+static bool left_after(int sts, int number)
+{
+    const hw_table *in = table("Shaping");
+    bool found = false;
+    for (int r = 2; r < in->rows; r++) {
+        const hw_cell *left = hw_cells_at(in, r, 3);
+        const hw_cell *after = hw_cells_at(in, r, 4);
+        found = found || (left->kind == HW_CELL_COUNT && hw_num_nearest(left->number) == sts &&
+                             hw_num_nearest(after->number) == number);
+    }
+    return found;
+}
+
 /* By hand: row 78 above the hem begins at the left and is number 99; the right edge goes in the row
  * before it or behind. The neck parts the piece in row 108, number 129. What is left ends after the
  * last row, 158. */
@@ -115,7 +130,9 @@ START_TEST(shaping)
     make(NULL, NULL);
     ck_assert(told(98, "bind off 10 stitches at the start of the next 2 rows") ||
               told(99, "bind off 10 stitches at the start of the next 2 rows"));
+    ck_assert(left_after(60, 99) || left_after(60, 100)); /* of 80, once both are bound off */
     ck_assert(told(129, "bind off 40 stitches in the middle"));
+    ck_assert(left_after(10, 129));
     ck_assert(told(159, "bind off the last 10 stitches of the left half"));
     ck_assert(told(159, "bind off the last 10 stitches of the right half"));
     ck_assert(told(129, "bind off the last 64 stitches")); /* the sleeve's 20 + 108 rows */
