@@ -136,8 +136,12 @@ def own_trims(rng, kind):
         trims["half collar"] = ("[other neck left]", False)
     if kind == "front":
         trims["front edge"] = ("[panel left opening, panel left neck]", False)
+        trims["half neckband"] = ("[panel left neck]", False)
     text = "trims:\n"
     names = rng.sample(sorted(trims), rng.randint(1, min(3, len(trims))))
+    if "half neckband" in names:
+        trims["front band"] = ("[panel left opening, half neckband end]", False)
+        names.append("front band")
     for name in names:
         along, ring = trims[name]
         text += f"  {name}:\n    along: {along}\n    depth: {rng.uniform(1.5, 4):.2f} cm\n"

@@ -316,7 +316,9 @@ static const hw_key keys[] = {
         .help = "the way to this corner; `straight` if left out" },
     { P(TRIMS), "*", K(PART), .part = P(TRIM), .help = "one trim" },
     { P(TRIM), "along", K(TEXTS), .required = true,
-        .help = "edges in the order in which it is picked up, such as `back neck`" },
+        .help =
+            "edges in the order in which it is picked up, such as `back neck`; `TRIM end` is the "
+            "end of a trim above it" },
     { P(TRIM), "depth", K(RULE), .help = "of its face; 2 cm if left out" },
     { P(TRIM), "round", K(YES_NO), .help = "whether it closes to a ring; `no` if left out" },
 };

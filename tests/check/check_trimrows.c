@@ -28,6 +28,7 @@ static void setup(void)
     e.fit = (hw_fit){ .visible_sts = 20, .cast_on_sts = 20, .main_sts = 20 };
     e.place = (hw_place_on_bed){ .first = -10, .last = 9 };
     trim = (hw_row_trim){ .along = "20 up back right",
+        .through = "",
         .holes = holes,
         .hole_count = 2,
         .hole_sts = 2,
@@ -310,7 +311,7 @@ START_TEST(armband_of_the_tank)
     ck_assert_int_eq(arm->rows.rows[2].chart_row, 1);
     ck_assert_int_eq(arm->rows.rows[16].kind, HW_ROW_JOINING);
     ck_assert_str_eq(arm->row_trim.along, "50 up back right armhole, 34 down front left armhole");
-    ck_assert(!arm->row_trim.through_hem);
+    ck_assert_str_eq(arm->row_trim.through, "");
     tank_close(&t);
     /* Punched with the first figure in column 1, it stands where that is nearest: one needle left,
      * or three to the right. */
@@ -340,7 +341,7 @@ START_TEST(placket_of_the_tank)
     ck_assert_int_eq(placket->fit.margin[HW_RIGHT], 1);
     ck_assert_int_eq(placket->holes.holes[0].below_sts, 46);
     ck_assert_str_eq(placket->row_trim.along, "99 down front left");
-    ck_assert(placket->row_trim.through_hem);
+    ck_assert_str_eq(placket->row_trim.through, "the folded hem");
     static const int numbers[] = { 5, 12 };
     for (int i = 0; i < 2; i++) {
         const hw_row *row = &placket->rows.rows[numbers[i] - 1];
