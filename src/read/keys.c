@@ -133,9 +133,10 @@ static const hw_key keys[] = {
     { P(HEM), "facing rows", K(COUNT), .least = 1, .most = HW_MAX_CHART_ROWS + 200,
         .help = "so many rows, in place of `facing`" },
     { P(HEM), "cast-on", K(WORD), .words = "waste yarn|wrapped edge",
-        .help = "how it is begun; `waste yarn`, for open loops, if left out" },
+        .help = "how it is begun; `waste yarn`, for open loops, if left out in the project's hem" },
     { P(HEM), "closing", K(WORD), .words = "hung|sewn",
-        .help = "how facing and face are joined; `hung` on the needles if left out" },
+        .help = "how facing and face are joined; `hung` on the needles if left out in the "
+                "project's hem" },
 
     { P(SIZES), "names", K(TEXTS), .required = true, .help = "the sizes, smallest first" },
     { P(SIZES), "table", K(TEXT),

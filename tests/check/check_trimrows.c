@@ -411,16 +411,20 @@ START_TEST(neckband_of_the_tank)
 }
 END_TEST
 
-/* The hem of the trim says how it is closed, else the project's. */
+/* The hem of the trim says how it is closed, else the project's, whatever else it says. */
 START_TEST(closings_of_the_tank)
 {
     tank t;
     tank_open(&t,
-        EDITS({ "fold: none}", "fold: none, closing: sewn}" },
-            TRIMS("  placket: {hem: {depth: 2 cm, closing: hung}}\n")),
+        EDITS({ "fold: none}", "fold: none, cast-on: wrapped edge, closing: sewn}" },
+            TRIMS("  placket: {hem: {depth: 2 cm, cast-on: waste yarn, closing: hung}}\n"
+                  "  armband: {hem: {depth: 2 cm}}\n")),
         NULL);
     ck_assert_int_eq(rows_of(&t, NECKBAND)->closing, HW_CLOSING_SEWN);
+    ck_assert_int_eq(rows_of(&t, ARMBAND)->closing, HW_CLOSING_SEWN);
+    ck_assert_int_eq(rows_of(&t, ARMBAND)->cast_on, HW_CAST_ON_WRAPPED);
     ck_assert_int_eq(rows_of(&t, PLACKET)->closing, HW_CLOSING_HUNG);
+    ck_assert_int_eq(rows_of(&t, PLACKET)->cast_on, HW_CAST_ON_OPEN);
     tank_close(&t);
 }
 END_TEST
