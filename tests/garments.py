@@ -43,6 +43,8 @@ WRIST_AT_MOST = 0.5
 # Chart D1 in straight lines: what comments in the garment files say.
 CHART_LINES = {"cross back": (0.35, 4.0), "armhole depth": (0.25, -2.3)}
 CHART_WITHIN_CM = 1.0
+# Behind the name of a trim over whose end another is picked up.
+TRIM_END = " end"
 # What is left of one measurement when others are taken off may fall from a size to the next.
 MAY_FALL = ["armhole inset"]
 
@@ -119,11 +121,32 @@ def check_joins(tally, where, garment, drawn):
                     where, "%s: %.2f cm" % (join, longer))
 
 
+def trim_length(trim, drawn, depths):
+    """Edges, and ends of trims, each as long as that trim is deep; `depths` has those above."""
+    parts = [part for words in listed(trim["along"]) for part in words.split(" and ")]
+    return sum(depths[part[:-len(TRIM_END)]] if part.endswith(TRIM_END) else run_length(part, drawn)
+               for part in parts)
+
+
+def trim_depths(garment, finished):
+    return {name: add_up(trim.get("depth", "2 cm"), finished, None)
+            for name, trim in garment.get("trims", {}).items()}
+
+
 def check_trims(tally, where, garment, drawn, finished):
+    depths, above = trim_depths(garment, finished), {}
     for name, trim in garment.get("trims", {}).items():
-        length = sum(run_length(part, drawn) for part in listed(trim["along"]))
-        depth = add_up(trim.get("depth", "2 cm"), finished, None)
-        tally.check(length > depth > 0, where, name, "is", length, "long and", depth, "deep")
+        length = trim_length(trim, drawn, above)
+        above[name] = depths[name]
+        tally.check(length > depths[name] > 0, where, name, "is", length, "long and",
+                    depths[name], "deep")
+    # A front band reaches as high as the outer side of the neckband beside it: common practice.
+    for side in ("left", "right"):
+        name = side + " front band"
+        if name in depths:
+            wanted = drawn[side + " front"][side].length("opening") + depths["neckband"]
+            length = trim_length(garment["trims"][name], drawn, above)
+            tally.check(abs(length - wanted) < HAIR_CM, where, name, "is", length, "not", wanted)
 
 
 def check_table(tally, name, garment, table):
@@ -242,6 +265,7 @@ def check_manual(tally):
         tally.check(text % value in words, "the manual does not say", text % value)
 
 
+ROWS_IN_CM = 4  # of the project below
 PROJECT = """title: Trial
 machine: hand
 garment: %s
@@ -364,6 +388,25 @@ def check_drafts(tally, name, garment, bodies, document):
             tally.check(abs(length - join[key]) <= LENGTH_CM, name, join["size"], end, "is", length,
                         "and told as", join[key])
         tally.check(join["closes"], name, join["size"], join["edges"], "does not close")
+    for at, size in enumerate(sizes):
+        check_told_trims(tally, "%s, %s," % (name, size), (garment, finish(garment, bodies[at])),
+                         told[size], [t for t in document["trims"] if t["size"] == size])
+
+
+def check_told_trims(tally, where, made, told, trims):
+    """The lengths of trims, none of which has a motif here: whole even numbers of rows on the face,
+    the nearest to its depth, and at the end of a trim the rows of its face."""
+    garment, finished = made
+    depths = {name: 2 * math.floor(depth * ROWS_IN_CM / 2 + 0.5) / ROWS_IN_CM
+              for name, depth in trim_depths(garment, finished).items()}
+    tally.check([t["trim"] for t in trims] == list(depths), where, "trims", trims)
+    for trim in trims:
+        name = trim["trim"]
+        length = trim_length(garment["trims"][name], told, depths)
+        tally.check(abs(trim["hem"]["face_cm"] - depths[name]) <= PRINTED_CM, where, name, "is",
+                    trim["hem"]["face_cm"], "deep and not", depths[name])
+        tally.check(abs(length - trim["length_cm"]) <= LENGTH_CM, where, name, "is", length,
+                    "and told as", trim["length_cm"])
 
 
 def document_finished(document):

@@ -136,8 +136,12 @@ def own_trims(rng, kind):
         trims["half collar"] = ("[other neck left]", False)
     if kind == "front":
         trims["front edge"] = ("[panel left opening, panel left neck]", False)
+        trims["half neckband"] = ("[panel left neck]", False)
     text = "trims:\n"
     names = rng.sample(sorted(trims), rng.randint(1, min(3, len(trims))))
+    if "half neckband" in names:
+        trims["front band"] = ("[panel left opening, half neckband end]", False)
+        names.append("front band")
     for name in names:
         along, ring = trims[name]
         text += f"  {name}:\n    along: {along}\n    depth: {rng.uniform(1.5, 4):.2f} cm\n"
@@ -164,13 +168,14 @@ def trims_text(rng, said, names):
             text += (f"    gauge: {{ dial: {mine['dial']}, stitches: {said['stitches']:.4f}, "
                      f"rows: {said['stitches'] * 1.35:.4f} }}\n")
         if rng.random() < 0.5:
-            mine["cast_on"] = rng.choice(["open", "wrapped"])
-            mine["closing"] = rng.choice(["hung", "sewn"])
             words, mine["fold"] = rng.choice([("none", "none"), ("loose row", "loose"),
                                               ("purl row", "purl"), ("picot", "picot")])
-            edge = "waste yarn" if mine["cast_on"] == "open" else "wrapped edge"
-            text += (f"    hem:\n      depth: {rng.uniform(1.5, 4):.2f}\n      fold: {words}\n"
-                     f"      cast-on: {edge}\n      closing: {mine['closing']}\n")
+            text += f"    hem:\n      depth: {rng.uniform(1.5, 4):.2f}\n      fold: {words}\n"
+            if rng.random() < 0.7:  # else both are those of the project's hem
+                mine["cast_on"] = rng.choice(["open", "wrapped"])
+                mine["closing"] = rng.choice(["hung", "sewn"])
+                edge = "waste yarn" if mine["cast_on"] == "open" else "wrapped edge"
+                text += f"      cast-on: {edge}\n      closing: {mine['closing']}\n"
         if rng.random() < 0.5:
             text += f"    buttonholes: {rng.randint(1, 3)}\n"
     return "trims:\n" + text if text else ""
@@ -313,7 +318,7 @@ def bands_text(rng, said, cuffs, bodies):
     if cuffs and rng.random() < 0.5:
         drawn, gap = figure(rng, 6, 8)
         text += f"  cuff:\n    on: [{', '.join(cuffs)}]\n" + motif_text(drawn, gap, 4)
-        text += hem_text(rng, 4, 4.0) + hem
+        text += hem_text(rng, 4, 4.0) + (hem if rng.random() < 0.5 else "")
     if rng.random() < 0.4:
         drawn, gap = figure(rng, 8, 8)
         said["charts"]["chest"] = drawn, gap

@@ -16,12 +16,15 @@ from knit_wanted import FOLD_NAMES, Band, Wanted
 OTHER = {"left": "right", "right": "left"}
 
 
-def first_end(trim, pieces):
+def first_end(trim, pieces, trims):
     """The end from which stitches are counted, where edges lie on one side of one piece, by that
-    side; else the right one. (No garment here lists edges of one side from the top down.)"""
+    side; else the right one. Ends of other trims tell nothing more. (No garment here lists edges of
+    one side from the top down.)"""
     found = set()
     for share in trim["shares"]:
         words = share["edge"]
+        if words.endswith(" end") and words[:-len(" end")] in trims:
+            continue
         piece = max((p for p in pieces if words.startswith(p + " ")), key=len)
         edge = words[len(piece) + 1 :]
         found.add((piece, edge.startswith(("left", "neck right"))))
@@ -41,7 +44,7 @@ class WantedTrim(Wanted):
         self.hand = block["work"] == "hand"
         self.machine = plan.project["machine"]
         self.edges = (0, 0)
-        self.first_seen = first_end(self.trim, plan.mirrors)
+        self.first_seen = first_end(self.trim, plan.mirrors, {t["trim"] for t in plan.doc["trims"]})
         need(self.trim["counted_from"] == self.first_seen, "counted from",
              self.trim["counted_from"])
         place = self.trim["place"]
@@ -106,7 +109,18 @@ class WantedTrim(Wanted):
         self.check_colours(fabric)
         self.check_figures(fabric)
         self.check_holes(piece)
+        self.check_ends()
         return fabric
+
+    def check_ends(self):
+        """Where it is picked up over the end of a trim, that trim's face has so many rows."""
+        faces = {t["trim"]: t["hem"]["face_rows"] for t in self.plan.doc["trims"]
+                 if t["size"] == self.key[1]}
+        for share in self.trim["shares"]:
+            name = share["edge"][:-len(" end")]
+            if share["edge"].endswith(" end") and name in faces and share["sts"] > 0:
+                need((share["over"], share["over_what"]) == (faces[name], "rows"), "over the end",
+                     share)
 
     def check_frame(self):
         block, project, trim = self.block, self.plan.project, self.trim

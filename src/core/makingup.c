@@ -2,12 +2,9 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "core/makingup.h"
 
-#include <math.h>
 #include <string.h>
 
 #include "core/buf.h"
-
-static const double same_cm = 0.05; /* points that are nearer to each other are one */
 
 typedef struct {
     const hw_whole *whole;
@@ -17,75 +14,37 @@ typedef struct {
     bool refused;
 } making;
 
-/* The points of an edge between which a part lies; false where it has none. */
-typedef struct {
-    const hw_outline_point *points;
-    int first, last;
-} reach;
-
-static bool find_reach(const making *m, const hw_edge_part *part, reach *out)
-{
-    const hw_edge_line *edge = &hw_plan_draft(m->whole, 0, part->piece)->outline.edges[part->edge];
-    *out = (reach){ .points = edge->points, .first = -1 };
-    for (int i = 1; i < edge->count; i++) {
-        if (part->stretch == NULL || strcmp(edge->points[i].stretch, part->stretch) == 0) {
-            out->first = out->first < 0 ? i - 1 : out->first;
-            out->last = i;
-        }
-    }
-    return out->first >= 0;
-}
-
-/* Where a trim comes to a part, or leaves it. */
-typedef struct {
-    int piece;
-    hw_outline_point at;
-} corner;
-
-/* Followed from right to left, a part on a right edge goes up; a top begins at its right. */
-static bool corner_of(
-    const making *m, const hw_trim_kind *kind, int part, bool leaving, corner *out)
-{
-    const hw_edge_part *p = &kind->trim->along.parts[part];
-    reach r;
-    if (!find_reach(m, p, &r)) {
-        return false;
-    }
-    bool rising = p->edge == HW_EDGE_RIGHT || p->edge == HW_EDGE_NECK_LEFT;
-    bool ends_last = kind->first == HW_RIGHT ? rising : !rising;
-    *out = (corner){ p->piece, r.points[ends_last == leaving ? r.last : r.first] };
-    return true;
-}
-
-static bool touches(const making *m, const hw_edge_run *run, const corner *c)
+static bool touches(const hw_trimway *way, const hw_edge_run *run, const hw_trimway_corner *c)
 {
     bool found = false;
     for (int i = 0; i < run->count; i++) {
-        reach r;
-        if (run->parts[i].piece != c->piece || !find_reach(m, &run->parts[i], &r)) {
+        hw_trimway_reach r;
+        if (run->parts[i].piece != c->piece || !hw_trimway_find_reach(way, &run->parts[i], &r)) {
             continue;
         }
         for (int k = r.first; k <= r.last; k++) {
-            found = found || (fabs(r.points[k].across_cm - c->at.across_cm) < same_cm &&
-                                 fabs(r.points[k].up_cm - c->at.up_cm) < same_cm);
+            found = found || hw_trimway_same(&r.points[k], &c->at);
         }
     }
     return found;
 }
 
 /* The join between two parts of a trim that follow each other, or -1. */
-static int join_between(const making *m, const hw_trim_kind *kind, int from, int to)
+static int join_between(const making *m, int trim, int from, int to)
 {
     const hw_garment *garment = &m->whole->project->garment;
-    corner a;
-    corner b;
-    if (!corner_of(m, kind, from, true, &a) || !corner_of(m, kind, to, false, &b)) {
+    const hw_trimway *way = &m->whole->trims->way;
+    const hw_trimway_spot left = { trim, from, true };
+    const hw_trimway_spot come_to = { trim, to, false };
+    hw_trimway_corner a;
+    hw_trimway_corner b;
+    if (!hw_trimway_find_corner(way, &left, &a) || !hw_trimway_find_corner(way, &come_to, &b)) {
         return -1;
     }
     for (int j = 0; a.piece != b.piece && j < garment->join_count; j++) {
         const hw_edge_run *ends = garment->joins[j].ends;
-        if ((touches(m, &ends[0], &a) && touches(m, &ends[1], &b)) ||
-            (touches(m, &ends[1], &a) && touches(m, &ends[0], &b))) {
+        if ((touches(way, &ends[0], &a) && touches(way, &ends[1], &b)) ||
+            (touches(way, &ends[1], &a) && touches(way, &ends[0], &b))) {
             return j;
         }
     }
@@ -110,20 +69,48 @@ static void sew(making *m, int join, const char *behind)
     m->sewn[join] = true;
 }
 
+/* What stands before a part, behind the one before it, or behind none. */
+static const char *join_words(const hw_edge_part *before, const hw_edge_part *part)
+{
+    bool end = part->piece < 0;
+    if (before == NULL) {
+        return end ? " over the end of " : " along ";
+    }
+    if (end) {
+        return ", then over the end of ";
+    }
+    return before->piece < 0 ? ", then along " : ", ";
+}
+
+/* "along left front left opening, then over the end of neckband through both layers" */
+static void say_along(making *m, int trim, hw_buf *buf)
+{
+    const hw_trim_kind *kind = &m->whole->trims->kinds[trim];
+    const hw_edge_part *before = NULL;
+    for (int i = 0; i < kind->trim->along.count; i++) {
+        int p = kind->first == HW_RIGHT ? i : kind->trim->along.count - 1 - i;
+        const hw_edge_part *part = &kind->trim->along.parts[p];
+        const char *name = part->piece < 0 ? m->whole->trims->kinds[part->trim].trim->name
+                                           : hw_trimming_edge(m->whole, trim, p, m->arena);
+        m->refused = m->refused || name == NULL;
+        hw_buf_format(buf, "%s%s%s", join_words(before, part), name != NULL ? name : "",
+            part->piece < 0 ? " through both layers" : "");
+        before = part;
+    }
+}
+
 static void pick_up(making *m, int trim)
 {
     const hw_trim_kind *kind = &m->whole->trims->kinds[trim];
-    int count = kind->trim->along.count;
     hw_buf buf;
     hw_buf_init(&buf, &m->arena->mem, HW_BUF_LIMIT);
-    hw_buf_format(&buf, "Pick up %s along ", kind->trim->name);
-    for (int i = 0; i < count; i++) {
-        int p = kind->first == HW_RIGHT ? i : count - 1 - i;
-        const char *name = hw_trimming_edge(m->whole, trim, p, m->arena);
-        m->refused = m->refused || name == NULL;
-        hw_buf_format(&buf, "%s%s", i == 0 ? "" : ", ", name != NULL ? name : "");
-    }
-    hw_buf_text(&buf, ", and knit it.");
+    hw_buf_format(&buf, "Pick up %s", kind->trim->name);
+    say_along(m, trim, &buf);
+    hw_buf_text(
+        &buf, kind->covered == 0 ? ", and knit it."
+              : kind->covered == 1
+                  ? ", knit it, and fold and close it: another trim is picked up over its end."
+                  : ", knit it, and fold and close it: other trims are picked up over its ends.");
     add(m, hw_buf_keep(&buf, m->arena));
     hw_buf_release(&buf);
 }
@@ -133,9 +120,9 @@ static void add_trim(making *m, int trim)
     const hw_trim_kind *kind = &m->whole->trims->kinds[trim];
     int count = kind->trim->along.count;
     bool flat_ring = kind->trim->round && m->whole->project->machine.pitch_cm > 0;
-    int last = kind->trim->round ? join_between(m, kind, count - 1, 0) : -1;
+    int last = kind->trim->round ? join_between(m, trim, count - 1, 0) : -1;
     for (int i = 0; i + 1 < count; i++) {
-        int join = join_between(m, kind, i, i + 1);
+        int join = join_between(m, trim, i, i + 1);
         if (join >= 0 && !m->sewn[join]) {
             sew(m, join, "");
         }

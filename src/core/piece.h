@@ -73,11 +73,12 @@ typedef struct {
     hw_side side[2];
 } hw_seam;
 
-/* An edge, or a stretch of it. */
+/* An edge, or a stretch of it; of what a trim is picked up along also the end of another trim. */
 typedef struct {
-    int piece;
+    int piece; /* -1: the end of a trim, and no edge */
     hw_edge edge;
     const char *stretch; /* NULL: the whole edge */
+    int trim;            /* where there is no piece: whose end; it stands above in the file */
 } hw_edge_part;
 
 enum { HW_MAX_PARTS = 6 }; /* edges in a row */

@@ -39,7 +39,7 @@ typedef enum { HW_LAYER_FACE, HW_LAYER_FACING, HW_LAYER_COUNT } hw_layer;
 /* A trim: picked up along edges, and its hem knitted from there: face, fold, facing. */
 typedef struct {
     const char *along;        /* where it is picked up, from its right end on, in words */
-    bool through_hem;         /* an edge has a folded hem at its foot */
+    const char *through;      /* what of it has two layers, such as "the folded hem"; "": nothing */
     const int *holes;         /* [hole_count], rising: stitches right of each, right side seen */
     int hole_count, hole_sts; /* buttonholes, and the stitches of each */
     int hole_rows[HW_LAYER_COUNT]; /* the row before which each layer's are worked */

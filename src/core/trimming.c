@@ -29,6 +29,9 @@ static hw_status in_trim(
 {
     hw_status status = hw_err_set(t->err, found->code, "trim `%.60s`%s%.60s: %s", kind->trim->name,
         size != NULL ? ", size " : "", size != NULL ? size : "", found->text);
+    if (found->of_garment) {
+        return hw_err_place_in_garment(t->err, status, found->line);
+    }
     if (found->line > 0 || kind->input != NULL) {
         return hw_err_place(t->err, status, found->line > 0 ? found->line : kind->input->line, 0);
     }
@@ -63,8 +66,10 @@ static hw_status make_kind(const trimming *t, int number)
     kind->trim = &t->whole->project->garment.trims[number];
     kind->input = hw_layout_trim(t->whole->project, kind->trim->name);
     kind->has_motif = kind->input != NULL && kind->input->has_motif;
-    hw_status status = HW_OK;
-    if (kind->has_motif) {
+    kind->first = t->whole->trims->way.first[number];
+    kind->from_below = hw_trimway_from_below(&t->whole->trims->way, number);
+    hw_status status = hw_trimway_check(&t->whole->trims->way, number, t->err);
+    if (status == HW_OK && kind->has_motif) {
         status = hw_above_motif(&kind->input->motif, t->whole->project->machine.card_columns,
             t->arena, &kind->motif, t->err);
     }
@@ -113,10 +118,16 @@ static void extent(const hw_edge_line *edge, const char *stretch, double *up_cm,
     }
 }
 
-/* One edge to pick up along; rows are those of the plain fabric that it climbs. */
+/* One edge to pick up along; rows are those of the plain fabric that it climbs, or of the face of
+ * the trim whose end it is. */
 static hw_status make_edge(
     const trimming *t, const hw_edge_part *part, int size, hw_pickup_edge *out)
 {
+    if (part->piece < 0) {
+        const hw_hem *hem = &hw_trimming_at(t->whole, size, part->trim)->hem;
+        *out = (hw_pickup_edge){ .length_cm = hem->face_cm, .count = hem->face_rows };
+        return HW_OK;
+    }
     const hw_draft *draft = hw_plan_draft(t->whole, size, part->piece);
     const hw_edge_line *edge = &draft->outline.edges[part->edge];
     if (edge->count == 0) {
@@ -245,6 +256,26 @@ static hw_status make_rows(const trimming *t, int at)
     return hw_trimrows_make(t->whole, at, t->arena, t->err);
 }
 
+/* Which way all trims run, and which of them have ends that others are picked up over. */
+static void find_ways(hw_whole *whole)
+{
+    const hw_garment *garment = &whole->project->garment;
+    struct hw_trimmings *trims = whole->trims;
+    trims->way.garment = garment;
+    for (int p = 0; p < garment->piece_count; p++) {
+        trims->way.outlines[p] = &hw_plan_draft(whole, 0, p)->outline;
+    }
+    hw_trimway_find(&trims->way);
+    for (int t = 0; t < garment->trim_count; t++) {
+        const hw_edge_run *along = &garment->trims[t].along;
+        for (int i = 0; i < along->count; i++) {
+            if (along->parts[i].piece < 0) {
+                trims->kinds[along->parts[i].trim].covered++;
+            }
+        }
+    }
+}
+
 hw_status hw_trimming_make(hw_whole *whole, hw_arena *arena, hw_err *err)
 {
     const trimming t = { .whole = whole, .arena = arena, .err = err };
@@ -261,6 +292,7 @@ hw_status hw_trimming_make(hw_whole *whole, hw_arena *arena, hw_err *err)
         return no_memory(&t);
     }
     whole->trims = trims;
+    find_ways(whole);
     hw_status status = HW_OK;
     static const stage stitches = { make_kind, make_size };
     static const stage rows = { make_card, make_rows };
@@ -290,6 +322,9 @@ const hw_pickup_share *hw_trimming_share(const hw_trimmed *trimmed, int edge)
 char *hw_trimming_edge(const hw_whole *whole, int trim, int edge, hw_arena *arena)
 {
     const hw_edge_part *part = &whole->trims->kinds[trim].trim->along.parts[edge];
+    if (part->piece < 0) {
+        return hw_arena_format(arena, "%s end", whole->project->garment.trims[part->trim].name);
+    }
     const char *stretch = part->stretch != NULL ? part->stretch : "";
     return hw_arena_format(arena, "%s %s%s%s", whole->project->garment.pieces[part->piece].name,
         hw_edge_name(part->edge), stretch[0] != '\0' ? " " : "", stretch);

@@ -6,6 +6,7 @@
 #include "core/buttonhole.h"
 #include "core/pickup.h"
 #include "core/plan.h"
+#include "core/trimway.h"
 
 /* A trim, as it is in every size. */
 typedef struct {
@@ -17,6 +18,8 @@ typedef struct {
     int card_start;  /* column from 0 where the card's first figure starts */
     bool free_start; /* no column serves all sizes: each stands in the middle */
     hw_side first;   /* the end at which stitches are counted, its right side seen, the fold up */
+    bool from_below; /* that is the lower end of one upright edge */
+    int covered;     /* ends of it that other trims are picked up over */
     hw_gauge gauge[HW_FABRIC_COUNT];
 } hw_trim_kind;
 
@@ -41,6 +44,7 @@ struct hw_trimmings {
     hw_trim_kind *kinds; /* [trims] */
     hw_trimmed *sizes;   /* [sizes * trims], size by size */
     int count;           /* trims */
+    hw_trimway way;      /* in the first size, as in all */
 };
 
 /*
@@ -49,15 +53,16 @@ struct hw_trimmings {
  * Given:     whole     the plans of all parts are made
  *            arena     owner of the result
  * Returned:  whole     its trims
- * Result:    HW_OK; what hw_gauge_all, hw_hem_plan, hw_pickup_plan, hw_holes_plan and
- *            hw_trimrows_make can say, with the name of the trim, the size and the line of the
- *            project, or else of the garment file; HW_ERR_LIMIT (figure and gap too wide);
+ * Result:    HW_OK; what hw_gauge_all, hw_hem_plan, hw_pickup_plan, hw_holes_plan,
+ *            hw_trimway_check and hw_trimrows_make can say, with the name of the trim, the size and
+ * the line of the project, or else of the garment file; HW_ERR_LIMIT (figure and gap too wide);
  *            HW_ERR_NOMEM
  * Note:      a trim without a motif has a plain face. A gauge of its own is that of its band, or of
  *            a plain trim's plain fabric, from which its facing's follows as any facing's does;
  *            else its gauges are the project's. It has no edge stitches: it is sewn to nothing at
- * its ends [O1]. Rows for a ratio are counted where an edge climbs at least twice as far as it
- * moves across; elsewhere stitches are picked up evenly
+ *            its ends [O1]. Rows for a ratio are counted where an edge climbs at least twice as far
+ *            as it moves across; elsewhere stitches are picked up evenly. The end of another trim
+ *            is as long as that trim's face is deep in that size, and has the rows of the face
  */
 hw_status hw_trimming_make(hw_whole *whole, hw_arena *arena, hw_err *err) HW_MUST_USE;
 
@@ -67,8 +72,8 @@ const hw_trimmed *hw_trimming_at(const hw_whole *whole, int size, int trim);
 /* What one edge of a trim gets; NULL where it has no length in this size. */
 const hw_pickup_share *hw_trimming_share(const hw_trimmed *trimmed, int edge);
 
-/* One of a trim's edges in words, such as "left front left opening"; NULL when memory is refused.
- */
+/* One of a trim's edges in words, such as "left front left opening" or "neckband end"; NULL when
+ * memory is refused. */
 char *hw_trimming_edge(const hw_whole *whole, int trim, int edge, hw_arena *arena);
 
 #endif

@@ -1,4 +1,4 @@
-/* Rows of trims: which end is which, the needles, and the task for the row planner.
+/* Rows of trims: where they are picked up, the needles, and the task for the row planner.
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "core/trimrows.h"
 
@@ -13,54 +13,6 @@ static hw_status no_memory(hw_err *err)
 
 /* ---- Which way it runs ---- */
 
-/* Whether an edge that is followed upwards runs from right to left, once its trim stands up. */
-static bool climbs_leftwards(hw_edge edge)
-{
-    return edge == HW_EDGE_RIGHT || edge == HW_EDGE_NECK_LEFT;
-}
-
-/* Where a part begins on its edge, as a number that grows with height. */
-static int place_of(const hw_whole *whole, const hw_edge_part *part)
-{
-    const hw_edge_line *edge = &hw_plan_draft(whole, 0, part->piece)->outline.edges[part->edge];
-    for (int i = 1; part->stretch != NULL && i < edge->count; i++) {
-        if (strcmp(edge->points[i].stretch, part->stretch) == 0) {
-            return i;
-        }
-    }
-    return 0;
-}
-
-/* The end at which a pair of neighbours on one piece begins; false where they do not tell. */
-static bool pair_tells(const hw_whole *whole, const hw_edge_part *pair, hw_side *first)
-{
-    if (pair[0].piece != pair[1].piece) {
-        return false;
-    }
-    if (pair[0].edge == pair[1].edge) {
-        bool rises = place_of(whole, &pair[0]) < place_of(whole, &pair[1]);
-        *first = rises == climbs_leftwards(pair[0].edge) ? HW_RIGHT : HW_LEFT;
-        return true;
-    }
-    bool down_and_up = pair[0].edge == HW_EDGE_NECK_RIGHT && pair[1].edge == HW_EDGE_NECK_LEFT;
-    bool up_and_down = pair[0].edge == HW_EDGE_NECK_LEFT && pair[1].edge == HW_EDGE_NECK_RIGHT;
-    *first = up_and_down ? HW_LEFT : HW_RIGHT;
-    return down_and_up || up_and_down;
-}
-
-hw_side hw_trimrows_first(const hw_whole *whole, const hw_edge_run *along)
-{
-    hw_side first = HW_RIGHT;
-    for (int i = 0; i + 1 < along->count; i++) {
-        if (pair_tells(whole, &along->parts[i], &first)) {
-            return first;
-        }
-    }
-    hw_edge edge = along->parts[0].edge;
-    bool lower_is_left = edge == HW_EDGE_LEFT || edge == HW_EDGE_NECK_RIGHT;
-    return along->count == 1 && lower_is_left ? HW_LEFT : HW_RIGHT;
-}
-
 static const char *way_along(hw_edge edge)
 {
     static const char *const ways[HW_EDGE_COUNT] = {
@@ -73,7 +25,8 @@ static const char *way_along(hw_edge edge)
     return ways[edge];
 }
 
-/* "20 up right front right neck, 15 down back neck right", from the trim's right end. */
+/* "20 up right front right neck, 15 down back neck right", from the trim's right end; "9 over the
+ * end of neckband". */
 static char *along_words(const hw_whole *whole, int trim, const hw_trimmed *t, hw_arena *arena)
 {
     const hw_trim_kind *kind = &whole->trims->kinds[trim];
@@ -83,12 +36,18 @@ static char *along_words(const hw_whole *whole, int trim, const hw_trimmed *t, h
     bool refused = false;
     for (int i = 0; i < along->count; i++) {
         int p = kind->first == HW_RIGHT ? i : along->count - 1 - i;
+        const hw_edge_part *part = &along->parts[p];
         const hw_pickup_share *share = hw_trimming_share(t, p);
         const char *name = hw_trimming_edge(whole, trim, p, arena);
         refused = refused || name == NULL;
-        if (share != NULL && share->sts > 0 && !refused) {
-            hw_buf_format(&buf, "%s%d %s %s", buf.len > 0 ? ", " : "", share->sts,
-                way_along(along->parts[p].edge), name);
+        if (share == NULL || share->sts == 0 || refused) {
+            continue;
+        }
+        hw_buf_format(&buf, "%s%d ", buf.len > 0 ? ", " : "", share->sts);
+        if (part->piece < 0) {
+            hw_buf_format(&buf, "over the end of %s", whole->trims->kinds[part->trim].trim->name);
+        } else {
+            hw_buf_format(&buf, "%s %s", way_along(part->edge), name);
         }
     }
     char *text = refused ? NULL : hw_buf_keep(&buf, arena);
@@ -96,20 +55,39 @@ static char *along_words(const hw_whole *whole, int trim, const hw_trimmed *t, h
     return text;
 }
 
-/* Whether some edge begins at its piece's folded hem. */
-static bool at_hem(const hw_whole *whole, int size, const hw_edge_run *along)
+/* Whether an edge begins at its piece's folded hem. */
+static bool at_hem(const hw_whole *whole, int size, const hw_edge_part *part)
 {
-    bool found = false;
+    if (part->edge != HW_EDGE_LEFT && part->edge != HW_EDGE_RIGHT) {
+        return false;
+    }
+    const hw_edge_line *edge = &hw_plan_draft(whole, size, part->piece)->outline.edges[part->edge];
+    return part->stretch == NULL ||
+           (edge->count > 1 && strcmp(edge->points[1].stretch, part->stretch) == 0);
+}
+
+/* What has two layers to be picked up through: "the folded hem", "the end of neckband"; "" where
+ * nothing has. */
+static char *through_words(
+    const hw_whole *whole, int size, const hw_edge_run *along, hw_arena *arena)
+{
+    hw_buf buf;
+    hw_buf_init(&buf, &arena->mem, HW_BUF_LIMIT);
+    bool hem = false;
     for (int i = 0; i < along->count; i++) {
         const hw_edge_part *part = &along->parts[i];
-        const hw_edge_line *edge =
-            &hw_plan_draft(whole, size, part->piece)->outline.edges[part->edge];
-        bool side = part->edge == HW_EDGE_LEFT || part->edge == HW_EDGE_RIGHT;
-        bool foot = part->stretch == NULL ||
-                    (edge->count > 1 && strcmp(edge->points[1].stretch, part->stretch) == 0);
-        found = found || (side && foot);
+        hem = hem || (part->piece >= 0 && at_hem(whole, size, part));
     }
-    return found;
+    hw_buf_text(&buf, hem ? "the folded hem" : "");
+    for (int i = 0; i < along->count; i++) {
+        if (along->parts[i].piece < 0) {
+            hw_buf_format(&buf, "%sthe end of %s", buf.len > 0 ? " and " : "",
+                whole->trims->kinds[along->parts[i].trim].trim->name);
+        }
+    }
+    char *text = hw_buf_keep(&buf, arena);
+    hw_buf_release(&buf);
+    return text;
 }
 
 /* ---- Stitches and needles ---- */
@@ -174,8 +152,7 @@ static bool find_punch(const hw_whole *whole, hw_trim_kind *kind)
 
 void hw_trimrows_stitches(hw_whole *whole, int trim)
 {
-    hw_trim_kind *kind = &whole->trims->kinds[trim];
-    kind->first = hw_trimrows_first(whole, &kind->trim->along);
+    const hw_trim_kind *kind = &whole->trims->kinds[trim];
     for (int i = 0; i < whole->plans[0].finished.count; i++) {
         hw_trimmed *t = &whole->trims->sizes[i * whole->trims->count + trim];
         t->fit = fit_of(kind, &t->pickup.chosen);
@@ -249,8 +226,8 @@ hw_status hw_trimrows_make(hw_whole *whole, int at, hw_arena *arena, hw_err *err
         return status;
     }
     t->row_trim.along = along_words(whole, at % count, t, arena);
-    t->row_trim.through_hem = at_hem(whole, at / count, &kind->trim->along);
-    if (t->row_trim.along == NULL || !put_holes(kind, t, arena)) {
+    t->row_trim.through = through_words(whole, at / count, &kind->trim->along, arena);
+    if (t->row_trim.along == NULL || t->row_trim.through == NULL || !put_holes(kind, t, arena)) {
         return no_memory(err);
     }
     hw_rowplan_task task = task_of(whole, kind, t);

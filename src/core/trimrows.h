@@ -1,24 +1,11 @@
-/* Every row of a trim: its ends, its place on the bed, its buttonholes, and the row plan.
+/* Every row of a trim: where it is picked up, its place on the bed, its buttonholes, the row plan.
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #ifndef HW_CORE_TRIMROWS_H
 #define HW_CORE_TRIMROWS_H
 
 #include "core/trimming.h"
 
-/*
- * The end of a trim at which counting along it begins, its right side seen and its fold up.
- *
- * Given:     whole     its drafts are made
- *            along     the edges, in the order of the garment file
- * Returned:  the end where the first edge begins
- * Note:      a trim on one edge is counted from the lower end. On others neighbours on one piece
- *            tell: those that rise along a right edge, or go down one half of a neck and up the
- *            other, run from right to left, as picking up by hand does. Where nothing tells, so do
- *            all
- */
-hw_side hw_trimrows_first(const hw_whole *whole, const hw_edge_run *along);
-
-/* The first end of a trim, and the stitches of each of its sizes as the row planner has them. */
+/* The stitches of each of a trim's sizes as the row planner has them. */
 void hw_trimrows_stitches(hw_whole *whole, int trim);
 
 /*

@@ -64,7 +64,7 @@ static hw_status read_height(const reading *r, const hw_node *node, hw_band_inpu
     out->above_fold_cm = hw_node_number(node, "above fold", 0);
     out->below_underarm_cm = hw_node_number(node, "below underarm", -1);
     out->has_hem = hem != NULL;
-    return hem != NULL ? hw_parts_hem(hem, true, &out->hem, r->err) : HW_OK;
+    return hem != NULL ? hw_parts_hem(hem, true, &r->project->hem, &out->hem, r->err) : HW_OK;
 }
 
 static hw_status read_band(const reading *r, const hw_node *node, hw_band_input *out)
@@ -121,7 +121,9 @@ static hw_status read_trim(const reading *r, const hw_node *node, hw_trim_input 
     if (status == HW_OK && gauge != NULL) {
         status = hw_parts_fabric(gauge, r->arena, &out->gauge, r->err);
     }
-    return status == HW_OK && hem != NULL ? hw_parts_hem(hem, false, &out->hem, r->err) : status;
+    return status == HW_OK && hem != NULL
+               ? hw_parts_hem(hem, false, &r->project->hem, &out->hem, r->err)
+               : status;
 }
 
 static hw_status read_trims(const reading *r)

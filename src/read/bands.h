@@ -10,6 +10,7 @@
  * Read `bands`, `trims`, `yarn` and `safety`.
  *
  * Given:     root      the checked tree of a project
+ *            project   its hem is read: others are begun and closed as that is
  *            arena     owner of all that is read
  * Returned:  project   with these added; not to be used on failure
  * Result:    HW_OK; what hw_parts_fabric, hw_parts_motif and hw_parts_hem can say; HW_ERR_MISSING

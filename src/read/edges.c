@@ -10,12 +10,16 @@
 
 _Static_assert(HW_MAX_PARTS == 6, "a message below says six");
 
+static const char end_word[] = "end"; /* behind the name of a trim */
+
 #define USUAL_WITHIN_CM 1.0 /* as the usual tolerance [T1] */
 #define USUAL_DEPTH_CM  2.0 /* of a trim: own choice [O1] */
 
 typedef struct {
     const hw_corners_reading *with;
-    const hw_node *node; /* the text that is read, for its place */
+    const hw_node *node;   /* the text that is read, for its place */
+    const hw_trim *trims;  /* all of the garment, by name */
+    int trim_count, above; /* and how many stand above what is read; -1: it is a join */
     hw_err *err;
 } reading;
 
@@ -74,6 +78,26 @@ static int take_piece(const hw_garment *garment, span *from)
     return found;
 }
 
+/* The trim whose end the words name, or -1. */
+static int find_end(const reading *r, span words)
+{
+    for (int i = 0; i < r->trim_count; i++) {
+        span rest = words;
+        if (take(&rest, r->trims[i].name) && take(&rest, end_word) && rest.len == 0) {
+            return i;
+        }
+    }
+    return -1;
+}
+
+/* Whether the last word says that a trim is meant. */
+static bool says_end(span words)
+{
+    size_t n = strlen(end_word);
+    return words.len > n && words.text[words.len - n - 1] == ' ' &&
+           memcmp(words.text + words.len - n, end_word, n) == 0;
+}
+
 static hw_status add_part(const reading *r, hw_edge_part part, span at, hw_edge_run *run)
 {
     if (run->count == HW_MAX_PARTS) {
@@ -116,16 +140,65 @@ static hw_status check_part(const reading *r, const hw_edge_part *part, span at)
     return HW_OK;
 }
 
+/* What keeps a trim from being picked up over the end of another; NULL: nothing. */
+static const char *end_fault(const reading *r, int trim)
+{
+    if (r->above < 0) {
+        return "a join sews edges of pieces; name this end under `along` of the trim that is "
+               "picked "
+               "up over it";
+    }
+    if (trim == r->above) {
+        return "this is the trim's own end; take it out";
+    }
+    if (r->trims[trim].round) {
+        return "this trim is `round`, so it has no end; take it out here, or `round` there";
+    }
+    return trim < r->above ? NULL
+                           : "this trim stands further down, so it is not knitted yet; write it "
+                             "above the trim that is picked up over its end";
+}
+
+static hw_status read_end(const reading *r, int trim, span words, hw_edge_run *run)
+{
+    const char *fault = end_fault(r, trim);
+    if (fault != NULL) {
+        return fail(r, HW_ERR_UNKNOWN, words, fault);
+    }
+    return add_part(r, (hw_edge_part){ .piece = -1, .trim = trim }, words, run);
+}
+
+/* Piece and edge; what is left of the words is a stretch. */
+static hw_status take_names(const reading *r, span words, span *rest, hw_edge_part *part)
+{
+    static const char no_trim[] =
+        "no trim of this garment is called so; before `end` write the name of one that stands "
+        "above";
+    bool end = r->above >= 0 && says_end(words);
+    part->piece = take_piece(r->with->garment, rest);
+    if (part->piece < 0) {
+        return fail(
+            r, HW_ERR_UNKNOWN, words, end ? no_trim : "no piece of this garment is called so");
+    }
+    if (!take_edge(rest, &part->edge)) {
+        return fail(r, HW_ERR_UNKNOWN, words,
+            end ? no_trim
+                : "behind the piece write `left`, `right`, `neck` or `top`, and perhaps a stretch");
+    }
+    return HW_OK;
+}
+
 static hw_status read_part(const reading *r, span words, hw_edge_run *run)
 {
     span rest = words;
-    hw_edge_part part = { .piece = take_piece(r->with->garment, &rest) };
-    if (part.piece < 0) {
-        return fail(r, HW_ERR_UNKNOWN, words, "no piece of this garment is called so");
+    hw_edge_part part = { .piece = -1 };
+    int trim = find_end(r, words);
+    if (trim >= 0) {
+        return read_end(r, trim, words, run);
     }
-    if (!take_edge(&rest, &part.edge)) {
-        return fail(r, HW_ERR_UNKNOWN, words,
-            "behind the piece write `left`, `right`, `neck` or `top`, and perhaps a stretch");
+    hw_status named = take_names(r, words, &rest, &part);
+    if (named != HW_OK) {
+        return named;
     }
     if (rest.len > 0) {
         part.stretch = hw_arena_text(r->with->arena, rest.text, rest.len);
@@ -218,7 +291,12 @@ static const hw_node *first_word(const hw_node *list)
 hw_status hw_edges_joins(
     const hw_corners_reading *with, const hw_node *list, hw_garment *garment, hw_err *err)
 {
-    reading r = { .with = with, .node = list, .err = err };
+    reading r = { .with = with,
+        .node = list,
+        .trims = garment->trims,
+        .trim_count = garment->trim_count,
+        .above = -1,
+        .err = err };
     if (list == NULL) {
         return HW_OK;
     }
@@ -246,15 +324,34 @@ hw_status hw_edges_joins(
     return HW_OK;
 }
 
+/* What a trim says beside its edges and its depth. */
+static hw_trim begin_trim(const hw_node *node)
+{
+    return (hw_trim){ .name = node->key,
+        .depth = { .constant_cm = USUAL_DEPTH_CM },
+        .round = hw_node_number(node, "round", 0) > 0,
+        .line = node->key_line };
+}
+
+/* A trim is nothing without an edge of a piece. */
+static hw_status check_edges(const reading *r, const hw_node *along, const hw_edge_run *run)
+{
+    for (int i = 0; i < run->count; i++) {
+        if (run->parts[i].piece >= 0) {
+            return HW_OK;
+        }
+    }
+    (void)hw_err_set(r->err, HW_ERR_SYNTAX, "%s",
+        "a trim runs along an edge of a piece; name the edge too, beside the end of the other "
+        "trim");
+    return hw_err_place(r->err, HW_ERR_SYNTAX, along->line, along->column);
+}
+
 static hw_status read_trim(const reading *from, const hw_node *node, hw_trim *out)
 {
     reading r = *from;
     const hw_node *along = hw_node_find(node, "along");
     const hw_node *depth = hw_node_find(node, "depth");
-    *out = (hw_trim){ .name = node->key,
-        .depth = { .constant_cm = USUAL_DEPTH_CM },
-        .round = hw_node_number(node, "round", 0) > 0,
-        .line = node->key_line };
     hw_status status = HW_OK;
     for (r.node = first_word(along); r.node != NULL && status == HW_OK; r.node = r.node->next) {
         status = read_run(&r, (span){ r.node->text, r.node->len }, &out->along);
@@ -262,6 +359,7 @@ static hw_status read_trim(const reading *from, const hw_node *node, hw_trim *ou
             break;
         }
     }
+    status = status == HW_OK ? check_edges(&r, along, &out->along) : status;
     return status == HW_OK && depth != NULL ? hw_corners_rule(r.with, depth, &out->depth, r.err)
                                             : status;
 }
@@ -282,14 +380,17 @@ hw_status hw_edges_trims(
     if (list == NULL) {
         return no_memory(&r);
     }
-    int count = 0;
+    r.trims = list;
     for (const hw_node *node = trims->first; node != NULL; node = node->next) {
-        hw_status status = read_trim(&r, node, &list[count++]);
+        list[r.trim_count++] = begin_trim(node);
+    }
+    for (const hw_node *node = trims->first; node != NULL; node = node->next, r.above++) {
+        hw_status status = read_trim(&r, node, &list[r.above]);
         if (status != HW_OK) {
             return status;
         }
     }
     garment->trims = list;
-    garment->trim_count = count;
+    garment->trim_count = r.trim_count;
     return HW_OK;
 }

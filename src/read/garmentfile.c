@@ -272,10 +272,10 @@ hw_status hw_garment_read(
     status = status == HW_OK ? read_seams(&r) : status;
     hw_corners_reading with = drawing(&r);
     if (status == HW_OK) {
-        status = hw_edges_joins(&with, hw_node_find(root, "joins"), &r.garment, err);
+        status = hw_edges_trims(&with, hw_node_find(root, "trims"), &r.garment, err);
     }
     if (status == HW_OK) {
-        status = hw_edges_trims(&with, hw_node_find(root, "trims"), &r.garment, err);
+        status = hw_edges_joins(&with, hw_node_find(root, "joins"), &r.garment, err);
     }
     if (status != HW_OK) {
         return status;

@@ -133,9 +133,10 @@ static const hw_key keys[] = {
     { P(HEM), "facing rows", K(COUNT), .least = 1, .most = HW_MAX_CHART_ROWS + 200,
         .help = "so many rows, in place of `facing`" },
     { P(HEM), "cast-on", K(WORD), .words = "waste yarn|wrapped edge",
-        .help = "how it is begun; `waste yarn`, for open loops, if left out" },
+        .help = "how it is begun; `waste yarn`, for open loops, if left out in the project's hem" },
     { P(HEM), "closing", K(WORD), .words = "hung|sewn",
-        .help = "how facing and face are joined; `hung` on the needles if left out" },
+        .help = "how facing and face are joined; `hung` on the needles if left out in the "
+                "project's hem" },
 
     { P(SIZES), "names", K(TEXTS), .required = true, .help = "the sizes, smallest first" },
     { P(SIZES), "table", K(TEXT),
@@ -316,7 +317,9 @@ static const hw_key keys[] = {
         .help = "the way to this corner; `straight` if left out" },
     { P(TRIMS), "*", K(PART), .part = P(TRIM), .help = "one trim" },
     { P(TRIM), "along", K(TEXTS), .required = true,
-        .help = "edges in the order in which it is picked up, such as `back neck`" },
+        .help =
+            "edges in the order in which it is picked up, such as `back neck`; `TRIM end` is the "
+            "end of a trim above it" },
     { P(TRIM), "depth", K(RULE), .help = "of its face; 2 cm if left out" },
     { P(TRIM), "round", K(YES_NO), .help = "whether it closes to a ring; `no` if left out" },
 };

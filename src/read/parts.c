@@ -128,9 +128,12 @@ hw_status hw_parts_motif(const hw_node *node, hw_arena *arena, hw_motif_choice *
     return drawn ? hw_motif_of(node, "your own motif", arena, &out->own, err) : HW_OK;
 }
 
-hw_status hw_parts_hem(const hw_node *node, bool sized, hw_hem_input *out, hw_err *err)
+hw_status hw_parts_hem(
+    const hw_node *node, bool sized, const hw_hem_input *usual, hw_hem_input *out, hw_err *err)
 {
     reading r = { .err = err };
+    int cast_on = usual != NULL ? (int)usual->cast_on : HW_CAST_ON_OPEN;
+    int closing = usual != NULL ? (int)usual->closing : HW_CLOSING_HUNG;
     bool depth = hw_node_find(node, "depth") != NULL;
     bool rows = hw_node_find(node, "face rows") != NULL;
     if (depth && rows) {
@@ -146,8 +149,8 @@ hw_status hw_parts_hem(const hw_node *node, bool sized, hw_hem_input *out, hw_er
         .fold = (hw_fold)hw_num_nearest(hw_node_number(node, "fold", HW_FOLD_LOOSE)),
         .facing = (hw_facing)hw_num_nearest(hw_node_number(node, "facing", HW_FACING_ROWS)),
         .facing_rows = hw_num_nearest(hw_node_number(node, "facing rows", 0)),
-        .cast_on = (hw_cast_on)hw_num_nearest(hw_node_number(node, "cast-on", HW_CAST_ON_OPEN)),
-        .closing = (hw_closing)hw_num_nearest(hw_node_number(node, "closing", HW_CLOSING_HUNG)),
+        .cast_on = (hw_cast_on)hw_num_nearest(hw_node_number(node, "cast-on", cast_on)),
+        .closing = (hw_closing)hw_num_nearest(hw_node_number(node, "closing", closing)),
         .line = node->line };
     return HW_OK;
 }

@@ -20,7 +20,9 @@ hw_status hw_parts_fabric(
 hw_status hw_parts_motif(
     const hw_node *node, hw_arena *arena, hw_motif_choice *out, hw_err *err) HW_MUST_USE;
 
-/* HW_ERR_REPEATED (depth and rows); where it must be sized, HW_ERR_MISSING (neither). */
-hw_status hw_parts_hem(const hw_node *node, bool sized, hw_hem_input *out, hw_err *err) HW_MUST_USE;
+/* HW_ERR_REPEATED (depth and rows); where it must be sized, HW_ERR_MISSING (neither). `usual`: the
+ * hem whose cast-on and closing it has where it says nothing of them; NULL: open, and hung. */
+hw_status hw_parts_hem(const hw_node *node, bool sized, const hw_hem_input *usual,
+    hw_hem_input *out, hw_err *err) HW_MUST_USE;
 
 #endif

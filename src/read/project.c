@@ -52,7 +52,7 @@ static hw_status read_motif(reading *r)
 
 static hw_status read_hem(reading *r)
 {
-    return hw_parts_hem(hw_node_find(r->root, "hem"), true, &r->project.hem, r->err);
+    return hw_parts_hem(hw_node_find(r->root, "hem"), true, NULL, &r->project.hem, r->err);
 }
 
 static hw_status read_sizes(reading *r)

@@ -70,27 +70,56 @@ static int find_bands(const drawing *d, const hw_draft *draft, int piece, hw_dra
     return count;
 }
 
-/* Trims that are picked up along a piece's edges. */
-static int find_trims(const drawing *d, int size, int piece, hw_draw_trim *trims)
+/* What is picked up over the ends of other trims beside an edge belongs to that edge. */
+static void run_on(const hw_draw_trims *all, int trim, int edge, hw_draw_trim *drawn)
 {
-    const hw_whole *whole = d->plan.whole;
+    const hw_edge_run *along = &all->way->garment->trims[trim].along;
+    for (int k = 0; k < along->count; k++) {
+        hw_trimway_meeting meeting;
+        if (along->parts[k].piece < 0 && hw_trimway_meets(all->way, trim, k, &meeting) &&
+            meeting.part == edge) {
+            double *on_cm = meeting.at_last ? &drawn->past_cm : &drawn->before_cm;
+            *on_cm += all->depth_cm[along->parts[k].trim];
+            drawn->sts += all->sts[trim][k];
+        }
+    }
+}
+
+int hw_draw_find_trims(const hw_draw_trims *all, int piece, hw_draw_trim *out)
+{
+    const hw_garment *garment = all->way->garment;
     int count = 0;
-    for (int t = 0; t < whole->trims->count; t++) {
-        const hw_trim *trim = whole->trims->kinds[t].trim;
-        const hw_trimmed *trimmed = hw_trimming_at(whole, size, t);
+    for (int t = 0; t < garment->trim_count; t++) {
+        const hw_trim *trim = &garment->trims[t];
         for (int k = 0; k < trim->along.count; k++) {
             const hw_edge_part *part = &trim->along.parts[k];
-            const hw_pickup_share *share = hw_trimming_share(trimmed, k);
-            if (part->piece == piece && share != NULL) {
-                trims[count++] = (hw_draw_trim){ .name = trim->name,
+            if (part->piece == piece && all->sts[t][k] >= 0) {
+                out[count] = (hw_draw_trim){ .name = trim->name,
                     .edge = part->edge,
                     .stretch = part->stretch,
-                    .depth_cm = trimmed->hem.face_cm,
-                    .sts = share->sts };
+                    .depth_cm = all->depth_cm[t],
+                    .sts = all->sts[t][k] };
+                run_on(all, t, k, &out[count++]);
             }
         }
     }
     return count;
+}
+
+/* Trims that are picked up along a piece's edges. */
+static int find_trims(const drawing *d, int size, int piece, hw_draw_trim *trims)
+{
+    const hw_whole *whole = d->plan.whole;
+    hw_draw_trims all = { .way = &whole->trims->way };
+    for (int t = 0; t < whole->trims->count; t++) {
+        const hw_trimmed *trimmed = hw_trimming_at(whole, size, t);
+        all.depth_cm[t] = trimmed->hem.face_cm;
+        for (int k = 0; k < whole->trims->kinds[t].trim->along.count; k++) {
+            const hw_pickup_share *share = hw_trimming_share(trimmed, k);
+            all.sts[t][k] = share != NULL ? share->sts : -1;
+        }
+    }
+    return hw_draw_find_trims(&all, piece, trims);
 }
 
 static hw_status gather_pieces(const drawing *d, int size, hw_draw_pieces_task *task)

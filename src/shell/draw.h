@@ -3,12 +3,23 @@
 #ifndef HW_SHELL_DRAW_H
 #define HW_SHELL_DRAW_H
 
+#include "core/trimway.h"
 #include "shell/docs.h"
 #include "shell/opts.h"
 #include "write/draw.h"
 
 /* A4 less margins of 1 cm: own choice [V1]. */
 extern const hw_draw_room hw_draw_paper;
+
+/* A garment's trims in one size. */
+typedef struct {
+    const hw_trimway *way;
+    double depth_cm[HW_MAX_TRIMS];       /* of each face */
+    int sts[HW_MAX_TRIMS][HW_MAX_PARTS]; /* along each part; 0: not said; -1: it has no length */
+} hw_draw_trims;
+
+/* The trims along a piece's edges as they are drawn, up to HW_DRAW_MAX_TRIMS; returns how many. */
+int hw_draw_find_trims(const hw_draw_trims *all, int piece, hw_draw_trim *out);
 
 /* Put a picture into a file. HW_OK, or any failure, told in the files' hw_err. */
 hw_status hw_draw_save(hw_docs *docs, const hw_drawing *picture, const char *path) HW_MUST_USE;

@@ -152,47 +152,59 @@ static hw_status show_joins(const checking *c, bool *closed)
     return HW_OK;
 }
 
-/* The trims along a piece's edges, as deep as the garment makes them; of others the project says
- * how deep they are. */
-static hw_status find_trims(const checking *c, int size, int piece, hw_draw_piece *out)
+/* How deep the garment makes its trims in a size; of others the project says it. */
+static hw_status find_depths(const checking *c, int size, double *depth_cm)
 {
     const hw_garment *garment = &c->project.garment;
     hw_rule_place place = { .finished = &c->finished, .size = size };
-    hw_draw_trim *trims = hw_arena_get(c->arena, HW_DRAW_MAX_TRIMS, sizeof *trims);
-    if (trims == NULL) {
-        return no_memory(c);
+    hw_status status = HW_OK;
+    for (int t = 0; t < garment->trim_count && status == HW_OK; t++) {
+        status = hw_rule_value(&garment->trims[t].depth, &place, &depth_cm[t], NULL, c->err);
     }
-    out->trims = trims;
-    for (int t = 0; t < garment->trim_count; t++) {
-        const hw_trim *trim = &garment->trims[t];
-        double depth_cm = 0;
-        hw_status status = hw_rule_value(&trim->depth, &place, &depth_cm, NULL, c->err);
-        if (status != HW_OK) {
-            return status;
-        }
-        for (int k = 0; k < trim->along.count; k++) {
-            const hw_edge_part *part = &trim->along.parts[k];
-            if (part->piece == piece) {
-                trims[out->trim_count++] = (hw_draw_trim){ .name = trim->name,
-                    .edge = part->edge,
-                    .stretch = part->stretch,
-                    .depth_cm = depth_cm };
-            }
-        }
+    return status;
+}
+
+static hw_trimway find_ways(const checking *c, int size)
+{
+    const hw_garment *garment = &c->project.garment;
+    hw_trimway way = { .garment = garment };
+    for (int p = 0; p < garment->piece_count; p++) {
+        way.outlines[p] = &c->outlines[size * garment->piece_count + p];
     }
-    return HW_OK;
+    hw_trimway_find(&way);
+    return way;
+}
+
+/* Whether trims that are picked up over the ends of others lie beside them. */
+static hw_status check_trims(const checking *c)
+{
+    const hw_trimway way = find_ways(c, 0);
+    hw_status status = HW_OK;
+    for (int t = 0; t < c->project.garment.trim_count && status == HW_OK; t++) {
+        status = hw_trimway_check(&way, t, c->err);
+    }
+    if (status != HW_OK) {
+        hw_load_blame(&c->project, c->opts->args[0], c->err);
+    }
+    return status;
 }
 
 static hw_status gather_pieces(const checking *c, int size, hw_draw_piece *pieces, int *count)
 {
     const hw_garment *garment = &c->project.garment;
-    hw_status status = HW_OK;
+    const hw_trimway way = find_ways(c, size);
+    hw_draw_trims all = { .way = &way };
+    hw_status status = find_depths(c, size, all.depth_cm);
     for (int p = 0; p < garment->piece_count && status == HW_OK; p++) {
+        hw_draw_trim *trims = hw_arena_get(c->arena, HW_DRAW_MAX_TRIMS, sizeof *trims);
+        if (trims == NULL) {
+            return no_memory(c);
+        }
         if (garment->pieces[p].outline != NULL) {
-            hw_draw_piece *drawn = &pieces[(*count)++];
-            *drawn = (hw_draw_piece){ .name = garment->pieces[p].name,
-                .outline = &c->outlines[size * garment->piece_count + p] };
-            status = find_trims(c, size, p, drawn);
+            pieces[(*count)++] = (hw_draw_piece){ .name = garment->pieces[p].name,
+                .outline = way.outlines[p],
+                .trims = trims,
+                .trim_count = hw_draw_find_trims(&all, p, trims) };
         }
     }
     return status;
@@ -252,6 +264,7 @@ hw_status hw_draw_garment(const hw_opts *opts, hw_arena *arena, hw_buf *buf, hw_
     hw_status status = check_save(opts, err);
     status = status == HW_OK ? load(&c) : status;
     status = status == HW_OK ? make_outlines(&c) : status;
+    status = status == HW_OK ? check_trims(&c) : status;
     if (status != HW_OK) {
         return status;
     }

@@ -26,9 +26,11 @@ typedef struct {
 typedef struct {
     const char *name;
     hw_edge edge;
-    const char *stretch; /* NULL: the whole edge */
-    double depth_cm;     /* of its face */
-    int sts;             /* picked up there; 0: not said */
+    const char *stretch;       /* NULL: the whole edge */
+    double depth_cm;           /* of its face */
+    double before_cm, past_cm; /* it runs on over the ends of other trims: below the first point of
+                                  the edge, and past its last */
+    int sts;                   /* picked up there; 0: not said */
 } hw_draw_trim;
 
 enum { HW_DRAW_MAX_TRIMS = HW_MAX_TRIMS * HW_MAX_PARTS }; /* on one piece */

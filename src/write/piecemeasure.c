@@ -197,7 +197,11 @@ static hw_status follow_trims(hw_arena *arena, hw_pieceview *v)
     }
     for (int t = 0; t < v->piece->trim_count; t++) {
         const hw_draw_trim *trim = &v->piece->trims[t];
-        hw_trace_strip strip = { trim->stretch, trim->depth_cm, at_left[trim->edge] };
+        hw_trace_strip strip = { .stretch = trim->stretch,
+            .depth_cm = trim->depth_cm,
+            .before_cm = trim->before_cm,
+            .past_cm = trim->past_cm,
+            .at_left = at_left[trim->edge] };
         hw_trace found = { .count = trim->depth_cm > 0 ? 1 : 0 };
         for (int next = 0; found.count > 0 && v->strip_count < HW_PIECEVIEW_STRIPS;) {
             hw_status status = hw_trace_along(&v->edges[trim->edge], &strip, &next, arena, &found);

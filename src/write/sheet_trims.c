@@ -1,5 +1,7 @@
 /* The table of trims: stitches to pick up along each edge, the rows of the fold, buttonholes.
  * SPDX-License-Identifier: GPL-3.0-or-later */
+#include <string.h>
+
 #include "core/makingup.h"
 #include "write/sheets.h"
 
@@ -172,29 +174,47 @@ static void share_lines(const hw_sheet *sheet, int trim)
     }
 }
 
-/* "4 years, left front left opening: 3 sts in every 4 rows 30 times, and 1 more in the 2 rows left"
- */
-static void ratio_line(const hw_sheet *sheet, int trim, int size, int edge)
+/* How many in so many rows along an edge; "" where it does not run up enough to count them; NULL
+ * when memory is refused. */
+static const char *ratio_words(const hw_sheet *sheet, int trim, int size, int edge)
 {
     const hw_pickup_share *share = hw_trimming_share(at(sheet, size, trim), edge);
-    if (share == NULL || !share->has_ratio) {
+    bool told = share != NULL && share->has_ratio;
+    return told ? hw_pickup_best_words(share, sheet->arena) : "";
+}
+
+/* "4 years, left front left opening: 3 sts in every 4 rows 30 times, and 1 more in the 2 rows
+ * left"; "4 years to 6 years" where sizes that follow each other have the same words. */
+static void ratio_line(const hw_sheet *sheet, int trim, int edge, int *size)
+{
+    int first = *size;
+    const char *words = ratio_words(sheet, trim, first, edge);
+    const char *next = words;
+    for (*size += 1; words != NULL && *size < sizes_of(sheet); *size += 1) {
+        next = ratio_words(sheet, trim, *size, edge);
+        if (next == NULL || strcmp(next, words) != 0) {
+            break;
+        }
+    }
+    if (words != NULL && next != NULL && words[0] == '\0') {
         return;
     }
+    const char *const *sizes = sheet->plan->finished.names;
+    bool one = *size == first + 1;
     const char *name = hw_trimming_edge(sheet->plan->whole, trim, edge, sheet->arena);
-    const char *words = hw_pickup_best_words(share, sheet->arena);
-    bool refused = name == NULL || words == NULL;
+    bool refused = name == NULL || words == NULL || next == NULL;
     hw_grid_line(sheet->grid, HW_STYLE_PARAGRAPH,
         refused ? NULL
-                : hw_arena_format(
-                      sheet->arena, "%s, %s: %s", sheet->plan->finished.names[size], name, words));
+                : hw_arena_format(sheet->arena, "%s%s%s, %s: %s", sizes[first], one ? "" : " to ",
+                      one ? "" : sizes[*size - 1], name, words));
 }
 
 /* How many in so many rows, where an edge runs up enough. */
 static void ratio_lines(const hw_sheet *sheet, int trim)
 {
     for (int p = 0; p < edges_of(sheet, trim)->count; p++) {
-        for (int i = 0; i < sizes_of(sheet); i++) {
-            ratio_line(sheet, trim, i, p);
+        for (int size = 0; size < sizes_of(sheet);) {
+            ratio_line(sheet, trim, p, &size);
         }
     }
 }
@@ -234,13 +254,11 @@ static void hole_lines(const hw_sheet *sheet, int trim)
 static void end_words(const hw_sheet *sheet, int trim)
 {
     const hw_trim_kind *kind = &sheet->plan->whole->trims->kinds[trim];
-    const hw_edge_run *along = edges_of(sheet, trim);
-    bool upright = along->count == 1 && along->parts[0].edge != HW_EDGE_TOP;
     hw_grid_line(sheet->grid, HW_STYLE_PARAGRAPH,
         hw_arena_format(sheet->arena,
             "Stitches are counted from its %s end, as you see it with the fold up and the right "
             "side facing you%s.",
-            hw_side_name(kind->first), upright ? "; that is its lower end" : ""));
+            hw_side_name(kind->first), kind->from_below ? "; that is its lower end" : ""));
 }
 
 static void trim_lines(const hw_sheet *sheet, int trim)

@@ -167,6 +167,51 @@ static bool is_inside(const corner *c, const hw_trace_spot *spots, int count)
     return false;
 }
 
+/* Whether a strip runs along any of the ways that lead to some spots. */
+static bool runs_among(const hw_trace *trace, const hw_trace_strip *strip, int from, int to)
+{
+    bool found = false;
+    for (int i = from; i < to; i++) {
+        found = found || runs(trace, strip, i);
+    }
+    return found;
+}
+
+/* Move on from a spot, straight away from others at its side: `step` leads to them. */
+static hw_trace_spot straight_on(const hw_trace_spot *end, int step, int count, double by_cm)
+{
+    hw_trace_spot moved = *end;
+    for (int i = 1; i < count; i++) {
+        const hw_trace_spot *from = end + i * step;
+        double length_cm = hypot(end->across_cm - from->across_cm, end->up_cm - from->up_cm);
+        if (length_cm > tiny_cm) {
+            moved.across_cm += (end->across_cm - from->across_cm) / length_cm * by_cm;
+            moved.up_cm += (end->up_cm - from->up_cm) / length_cm * by_cm;
+            break;
+        }
+    }
+    return moved;
+}
+
+/* The spots along which a strip runs, and past them where it runs on. */
+static int gather(
+    const hw_trace *trace, const hw_trace_strip *strip, int first, int count, hw_trace_spot *out)
+{
+    const hw_trace_spot *edge = &trace->spots[first];
+    int last = first + count - 1;
+    int found = 0;
+    if (strip->before_cm > 0 && !runs_among(trace, strip, 1, first + 1)) {
+        out[found++] = straight_on(edge, 1, count, strip->before_cm);
+    }
+    for (int i = 0; i < count; i++) {
+        out[found++] = edge[i];
+    }
+    if (strip->past_cm > 0 && !runs_among(trace, strip, last + 1, trace->count)) {
+        out[found++] = straight_on(&edge[count - 1], -1, count, strip->past_cm);
+    }
+    return found;
+}
+
 hw_status hw_trace_along(
     const hw_trace *trace, const hw_trace_strip *strip, int *next, hw_arena *arena, hw_trace *out)
 {
@@ -179,19 +224,18 @@ hw_status hw_trace_along(
         last++;
     }
     int count = last > first ? last - first + 1 : 0;
-    hw_trace_spot *spots = hw_arena_get(arena, 2 * (size_t)count, sizeof *spots);
+    hw_trace_spot *spots = hw_arena_get(arena, 2 * (size_t)count + 4, sizeof *spots);
     if (spots == NULL) {
         return HW_ERR_NOMEM;
     }
-    const hw_trace_spot *edge = &trace->spots[first];
+    count = count > 0 ? gather(trace, strip, first, count, spots) : 0;
     int found = count;
     for (int i = count; i-- > 0;) {
         direction none = { 0, 0 };
-        direction before = i > 0 ? outwards(&edge[i - 1], &edge[i], strip->at_left) : none;
-        direction after = i + 1 < count ? outwards(&edge[i], &edge[i + 1], strip->at_left) : none;
-        corner c = corner_at(&edge[i], before, after, strip->depth_cm);
-        spots[i] = edge[i];
-        if (!is_inside(&c, edge, count)) {
+        direction before = i > 0 ? outwards(&spots[i - 1], &spots[i], strip->at_left) : none;
+        direction after = i + 1 < count ? outwards(&spots[i], &spots[i + 1], strip->at_left) : none;
+        corner c = corner_at(&spots[i], before, after, strip->depth_cm);
+        if (!is_inside(&c, spots, count)) {
             spots[found++] = c.spot;
         }
     }

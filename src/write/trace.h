@@ -43,7 +43,9 @@ bool hw_trace_mirrors(const hw_trace *a, const hw_trace *b);
 typedef struct {
     const char *stretch; /* NULL: the whole edge */
     double depth_cm;
-    bool at_left; /* of somebody who follows the edge */
+    double before_cm, past_cm; /* it runs straight on so far, before where it begins on the edge and
+                                  past where it ends */
+    bool at_left;              /* of somebody who follows the edge */
 } hw_trace_strip;
 
 /*

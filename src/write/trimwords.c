@@ -23,7 +23,9 @@ void hw_trimwords_pick_up(const hw_saying *s)
             s->work->sts, s->plan->has_needles ? "" : " in two or more lengths, as Notes says",
             trim->along);
     }
-    hw_buf_text(s->buf, trim->through_hem ? " At the folded hem go through both layers." : "");
+    if (trim->through[0] != '\0') {
+        hw_buf_format(s->buf, " At %s go through both layers.", trim->through);
+    }
     if (!in_hand(s)) {
         hw_buf_format(s->buf, " Carriage at the %s, main yarn.", hw_side_name(s->row->before));
     }

@@ -128,6 +128,32 @@ START_TEST(trims)
 }
 END_TEST
 
+/* The manual: the hems of bands and trims are begun and closed as the project's is, unless they say
+ * otherwise; the fold stays their own. */
+START_TEST(hems_like_the_first)
+{
+    char *sewn = hw_check_edit(reader.good, "hem: {depth: 4 cm}",
+        "hem: {depth: 4 cm, fold: none, cast-on: wrapped edge, closing: sewn}");
+    char *text =
+        hw_check_edit(sewn, "hem: {fold: purl row}", "hem: {cast-on: waste yarn, closing: hung}");
+    taken t;
+    take(&t, text);
+    const hw_hem_input *cuff = &t.project.bands[0].hem;
+    const hw_hem_input *neckband = &t.project.trims[0].hem;
+    const hw_hem_input *other = &t.project.trims[2].hem;
+    ck_assert_int_eq(cuff->closing, HW_CLOSING_SEWN);
+    ck_assert_int_eq(cuff->cast_on, HW_CAST_ON_WRAPPED);
+    ck_assert_int_eq(other->closing, HW_CLOSING_SEWN);
+    ck_assert_int_eq(other->cast_on, HW_CAST_ON_WRAPPED);
+    ck_assert_int_eq(other->fold, HW_FOLD_LOOSE);
+    ck_assert_int_eq(neckband->closing, HW_CLOSING_HUNG);
+    ck_assert_int_eq(neckband->cast_on, HW_CAST_ON_OPEN);
+    hw_check_close(&t.arena, &t.heap);
+    free(text);
+    free(sewn);
+}
+END_TEST
+
 START_TEST(yarn_and_safety)
 {
     taken t;
@@ -221,6 +247,7 @@ int main(void)
     tcase_set_timeout(tcase, 60);
     tcase_add_test(tcase, bands);
     tcase_add_test(tcase, trims);
+    tcase_add_test(tcase, hems_like_the_first);
     tcase_add_test(tcase, yarn_and_safety);
     tcase_add_test(tcase, none);
     tcase_add_loop_test(tcase, every_fault_is_told, 0, (int)(sizeof faults / sizeof faults[0]));

@@ -486,6 +486,8 @@ static void decorate(symmetrical *s, unsigned *state)
         .edge = (hw_edge)hw_check_random(state, HW_EDGE_TOP),
         .stretch = stretches[hw_check_random(state, 4)],
         .depth_cm = hw_check_random(state, 40) / 10.0,
+        .before_cm = hw_check_random(state, 2) * hw_check_random(state, 40) / 10.0,
+        .past_cm = hw_check_random(state, 2) * hw_check_random(state, 40) / 10.0,
         .sts = hw_check_random(state, 300) };
     s->piece.bands = &s->band;
     s->piece.trims = &s->trim;

@@ -36,8 +36,9 @@ static const hw_check_reader reader = {
             "  - front right right to front neck, within 2\n"                               /* 18 */
             "trims:\n"                                                                      /* 19 */
             "  collar: {along: [front neck right, front neck left], depth: 0.1 x length + 1 cm, "
-            "round: yes}\n"                                 /* 20 */
-            "  cuff: {along: front neck and front left}\n", /* 21 */
+            "round: yes}\n"                                   /* 20 */
+            "  cuff: {along: front neck and front left}\n"    /* 21 */
+            "  band: {along: [front left side, cuff end]}\n", /* 22 */
     .read = read_garment,
     .size = sizeof(hw_garment),
 };
@@ -97,7 +98,7 @@ START_TEST(trims)
     hw_garment garment;
     hw_check_open(&arena, &heap, 0, false);
     hw_check_taken(&reader, reader.good, &arena, &garment);
-    ck_assert_int_eq(garment.trim_count, 2);
+    ck_assert_int_eq(garment.trim_count, 3);
     const hw_trim *collar = &garment.trims[0];
     const hw_trim *cuff = &garment.trims[1];
     ck_assert_str_eq(collar->name, "collar");
@@ -114,6 +115,11 @@ START_TEST(trims)
     ck_assert(!cuff->round);
     ck_assert_int_eq(cuff->depth.count, 0);
     ck_assert_double_eq_tol(cuff->depth.constant_cm, 2, 1e-12); /* own choice [O1] */
+    const hw_edge_run *band = &garment.trims[2].along;
+    ck_assert_int_eq(band->count, 2);
+    ck_assert_int_eq(band->parts[0].piece, 0);
+    ck_assert_int_eq(band->parts[1].piece, -1);
+    ck_assert_int_eq(band->parts[1].trim, 1);
     hw_check_close(&arena, &heap);
 }
 END_TEST
@@ -177,8 +183,20 @@ static const hw_check_fault faults[] = {
     { "  cuff: {along: front neck and front left}\n",
         "  a: {along: front left}\n  b: {along: front left}\n  c: {along: front left}\n"
         "  d: {along: front left}\n  e: {along: front left}\n  f: {along: front left}\n"
-        "  g: {along: front left}\n  h: {along: front left}\n",
+        "  g: {along: front left}\n",
         HW_ERR_LIMIT, 20, 3, "9 trims are too many", "at most 8" },
+    { "cuff end", "collar end", HW_ERR_UNKNOWN, 22, 35, "`collar end`", "is `round`" },
+    { "cuff end", "band end", HW_ERR_UNKNOWN, 22, 35, "`band end`", "the trim's own end" },
+    { "cuff end", "cufff end", HW_ERR_UNKNOWN, 22, 35, "`cufff end`",
+        "before `end` write the name of one that stands above" },
+    { "cuff end", "front end", HW_ERR_UNKNOWN, 22, 35, "`front end`", "no trim of this garment" },
+    { "[front left side, cuff end]", "cuff end", HW_ERR_SYNTAX, 22, 17, "name the edge too", "" },
+    { "front neck and front left}", "front left and band end}", HW_ERR_UNKNOWN, 21, 32,
+        "`band end`", "write it above the trim that is picked up over its end" },
+    { "- front left side to front right left", "- cuff end to front right left", HW_ERR_UNKNOWN, 16,
+        5, "`cuff end`", "under `along` of the trim that is picked up over it" },
+    { "- front left side to front right left", "- cufff end to front right left", HW_ERR_UNKNOWN,
+        16, 5, "`cufff end`", "no piece of this garment" },
 };
 
 START_TEST(every_fault_is_told)

@@ -91,6 +91,44 @@ START_TEST(with_slit)
 }
 END_TEST
 
+/* By hand, common practice, no source: what is covered is closed first. The placket runs up the
+ * front's side, at whose top the armband ends; one more trim covers the armband's other end, at the
+ * top of the back's side. Both are followed from right to left: down a left edge, up a right one.
+ */
+START_TEST(over_ends)
+{
+    static const char *const one[] = {
+        "Pick up neckband along back neck right, back neck left, and knit it.",
+        "Sew the ends of neckband together.",
+        "Pick up armband along back right armhole, front left armhole, knit it, and fold and close "
+        "it: another trim is picked up over its end.",
+        "Pick up placket over the end of armband through both layers, then along front left side, "
+        "and knit it.",
+        "Sew the other seams.",
+    };
+    static const char *const both[] = {
+        "Pick up neckband along back neck right, back neck left, and knit it.",
+        "Sew the ends of neckband together.",
+        "Pick up armband along back right armhole, front left armhole, knit it, and fold and close "
+        "it: other trims are picked up over its ends.",
+        "Pick up placket over the end of armband through both layers, then along front left side, "
+        "and knit it.",
+        "Pick up vent along back right side, then over the end of armband through both layers, and "
+        "knit it.",
+        "Sew the other seams.",
+    };
+    tank t;
+    tank_open(&t, NULL, EDITS({ "along: [front left]", "along: [front left side, armband end]" }));
+    check_steps(&t, one, sizeof one / sizeof one[0]);
+    tank_close(&t);
+    tank_open(&t, NULL,
+        EDITS({ "along: [front left]}", "along: [front left side, armband end]}\n"
+                                        "  vent: {along: [back right side, armband end]}" }));
+    check_steps(&t, both, sizeof both / sizeof both[0]);
+    tank_close(&t);
+}
+END_TEST
+
 /* Each request refused in turn: no steps. */
 START_TEST(no_memory)
 {
@@ -113,6 +151,6 @@ END_TEST
 
 int main(void)
 {
-    const TTest *const tests[] = { without_seams, across_seams, with_slit, no_memory };
+    const TTest *const tests[] = { without_seams, across_seams, with_slit, over_ends, no_memory };
     return hw_check_run(hw_check_suite("makingup", tests, sizeof tests / sizeof tests[0]));
 }

@@ -74,7 +74,7 @@ START_TEST(narrow_bends)
     hw_trace strip = { 0 };
     int next = 0;
     ck_assert_int_eq(hw_trace_edge(&edge, &arena, &trace), HW_OK);
-    hw_trace_strip asked = { NULL, 3, true };
+    hw_trace_strip asked = { .depth_cm = 3, .at_left = true };
     ck_assert_int_eq(hw_trace_along(&trace, &asked, &next, &arena, &strip), HW_OK);
     ck_assert_int_eq(next, 3);
     ck_assert_int_eq(strip.count, 6);
@@ -84,6 +84,47 @@ START_TEST(narrow_bends)
     ck_assert_double_eq_tol(strip.spots[5].up_cm, 3, 1e-9);
     ck_assert_int_eq(hw_trace_along(&trace, &asked, &next, &arena, &strip), HW_OK);
     ck_assert_int_eq(strip.count, 0);
+}
+END_TEST
+
+/* By hand: the ledge below from its left end; there a strip that runs on for 3 cm begins at -3, and
+ * at the far end one that runs on for 2 cm ends at 10; neither runs on into the gap. An edge that
+ * leans 3 across to 4 up goes on as it leans. */
+START_TEST(running_on)
+{
+    const hw_outline_point ledge[] = { { .across_cm = 0, .up_cm = 5, .stretch = "" },
+        { .across_cm = 2, .up_cm = 5, .stretch = "top" },
+        { .across_cm = 6, .up_cm = 5, .stretch = "top", .open = true },
+        { .across_cm = 8, .up_cm = 5, .stretch = "top" } };
+    const double ends_cm[2][2] = { { -3, 2 }, { 6, 10 } };
+    const hw_edge_line edge = { ledge, 4 };
+    const hw_trace_strip asked = {
+        .stretch = "top", .depth_cm = 1, .before_cm = 3, .past_cm = 2, .at_left = true
+    };
+    hw_trace trace = { 0 };
+    int next = 0;
+    ck_assert_int_eq(hw_trace_edge(&edge, &arena, &trace), HW_OK);
+    for (int i = 0; i < 2; i++) {
+        hw_trace strip = { 0 };
+        ck_assert_int_eq(hw_trace_along(&trace, &asked, &next, &arena, &strip), HW_OK);
+        ck_assert_int_eq(strip.count, 6);
+        ck_assert_double_eq_tol(strip.spots[0].across_cm, ends_cm[i][0], 1e-9);
+        ck_assert_double_eq_tol(strip.spots[2].across_cm, ends_cm[i][1], 1e-9);
+        ck_assert_double_eq_tol(strip.spots[3].across_cm, ends_cm[i][1], 1e-9);
+        ck_assert_double_eq_tol(strip.spots[3].up_cm, 6, 1e-9);
+        ck_assert_double_eq_tol(strip.spots[5].across_cm, ends_cm[i][0], 1e-9);
+    }
+    const hw_outline_point leaning[] = { { .across_cm = 0, .up_cm = 0, .stretch = "" },
+        { .across_cm = 3, .up_cm = 4, .stretch = "front" },
+        { .across_cm = 3, .up_cm = 4, .stretch = "front" } };
+    const hw_edge_line front = { leaning, 3 };
+    const hw_trace_strip over = { .depth_cm = 1, .past_cm = 5 };
+    hw_trace strip = { 0 };
+    next = 0;
+    ck_assert_int_eq(hw_trace_edge(&front, &arena, &trace), HW_OK);
+    ck_assert_int_eq(hw_trace_along(&trace, &over, &next, &arena, &strip), HW_OK);
+    ck_assert_double_eq_tol(strip.spots[3].across_cm, 6, 1e-9);
+    ck_assert_double_eq_tol(strip.spots[3].up_cm, 8, 1e-9);
 }
 END_TEST
 
@@ -98,7 +139,7 @@ START_TEST(parts)
     const double from_cm[] = { 0, 6 };
     hw_trace trace = { 0 };
     int next = 0;
-    hw_trace_strip asked = { "top", 1, true };
+    hw_trace_strip asked = { .stretch = "top", .depth_cm = 1, .at_left = true };
     ck_assert_int_eq(hw_trace_edge(&edge, &arena, &trace), HW_OK);
     for (int i = 0; i < 2; i++) {
         hw_trace strip = { 0 };
@@ -131,6 +172,6 @@ END_TEST
 
 int main(void)
 {
-    const TTest *const tests[] = { curves, narrow_bends, parts, names };
+    const TTest *const tests[] = { curves, narrow_bends, running_on, parts, names };
     return fixture_run("trace", setup, NULL, tests, sizeof tests / sizeof tests[0]);
 }

@@ -25,6 +25,7 @@ static void setup(void)
     e.fit = (hw_fit){ .visible_sts = 20, .cast_on_sts = 20, .main_sts = 20 };
     e.place = (hw_place_on_bed){ .first = -10, .last = 9 };
     trim = (hw_row_trim){ .along = "20 up back right",
+        .through = "",
         .holes = holes,
         .hole_count = 2,
         .hole_sts = 2,
@@ -295,7 +296,7 @@ START_TEST(armband_of_the_tank)
     ck_assert_int_eq(arm->rows.rows[2].chart_row, 1);
     ck_assert_int_eq(arm->rows.rows[16].kind, HW_ROW_JOINING);
     ck_assert_str_eq(arm->row_trim.along, "50 up back right armhole, 34 down front left armhole");
-    ck_assert(!arm->row_trim.through_hem);
+    ck_assert_str_eq(arm->row_trim.through, "");
     tank_close(&t);
     /* Punched with the first figure in column 1, it stands where that is nearest: one needle left,
      * or three to the right. */
@@ -325,7 +326,7 @@ START_TEST(placket_of_the_tank)
     ck_assert_int_eq(placket->fit.margin[HW_RIGHT], 1);
     ck_assert_int_eq(placket->holes.holes[0].below_sts, 46);
     ck_assert_str_eq(placket->row_trim.along, "99 down front left");
-    ck_assert(placket->row_trim.through_hem);
+    ck_assert_str_eq(placket->row_trim.through, "the folded hem");
     static const int numbers[] = { 5, 12 };
     for (int i = 0; i < 2; i++) {
         const hw_row *row = &placket->rows.rows[numbers[i] - 1];
@@ -395,16 +396,20 @@ START_TEST(neckband_of_the_tank)
 }
 END_TEST
 
-/* The hem of the trim says how it is closed, else the project's. */
+/* The hem of the trim says how it is closed, else the project's, whatever else it says. */
 START_TEST(closings_of_the_tank)
 {
     tank t;
     tank_open(&t,
-        EDITS({ "fold: none}", "fold: none, closing: sewn}" },
-            TRIMS("  placket: {hem: {depth: 2 cm, closing: hung}}\n")),
+        EDITS({ "fold: none}", "fold: none, cast-on: wrapped edge, closing: sewn}" },
+            TRIMS("  placket: {hem: {depth: 2 cm, cast-on: waste yarn, closing: hung}}\n"
+                  "  armband: {hem: {depth: 2 cm}}\n")),
         NULL);
     ck_assert_int_eq(rows_of(&t, NECKBAND)->closing, HW_CLOSING_SEWN);
+    ck_assert_int_eq(rows_of(&t, ARMBAND)->closing, HW_CLOSING_SEWN);
+    ck_assert_int_eq(rows_of(&t, ARMBAND)->cast_on, HW_CAST_ON_WRAPPED);
     ck_assert_int_eq(rows_of(&t, PLACKET)->closing, HW_CLOSING_HUNG);
+    ck_assert_int_eq(rows_of(&t, PLACKET)->cast_on, HW_CAST_ON_OPEN);
     tank_close(&t);
 }
 END_TEST

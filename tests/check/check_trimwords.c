@@ -69,6 +69,27 @@ START_TEST(on_a_bed)
 }
 END_TEST
 
+/* By hand: 33 cm of the front's side are 66 stitches, and 2 cm of the armband 4. At a left edge the
+ * right end of the trim, with the fold up, is the upper one. */
+START_TEST(over_an_end)
+{
+    static const loading_edit over = { "along: [front left]",
+        "along: [front left side, armband end]" };
+    tank t;
+    tank_open(&t, NULL, EDITS(over));
+    check_words(&t, PLACKET, 1,
+        "hang its edge onto 70 needles, from the left of the bed to the right: 4 over the end of "
+        "armband, 66 down front left side. At the folded hem and the end of armband go through "
+        "both layers. Carriage at the right");
+    tank_close(&t);
+    tank_open(&t, EDITS({ "machine: standard", "machine: hand" }), EDITS(over));
+    check_words(&t, PLACKET, 1,
+        "pick up and knit 70 stitches from right to left: 4 over the end of armband, 66 down front "
+        "left side. At the folded hem and the end of armband go through both layers.");
+    tank_close(&t);
+}
+END_TEST
+
 /* 250 stitches on 200 needles: counted off in place of needles. 8 at each end are 1.5 cm of 5
  * stitches each, rounded up. */
 START_TEST(longer_than_the_bed)
@@ -115,6 +136,6 @@ END_TEST
 
 int main(void)
 {
-    const TTest *const tests[] = { on_a_bed, longer_than_the_bed, by_hand };
+    const TTest *const tests[] = { on_a_bed, over_an_end, longer_than_the_bed, by_hand };
     return hw_check_run(hw_check_suite("trimwords", tests, sizeof tests / sizeof tests[0]));
 }

@@ -58,12 +58,18 @@ static void check_outline(const hw_outline *outline)
     must_hold(hw_outline_area(outline, &area_cm2) == HW_OK && isfinite(area_cm2), "an area");
 }
 
-/* Edges that joins and trims name are edges of pieces that draw them. */
-static void check_run(const hw_garment *garment, const hw_edge_run *run)
+/* Edges that joins and trims name are edges of pieces that draw them; of trims also ends of so many
+ * trims above them. */
+static void check_run(const hw_garment *garment, const hw_edge_run *run, int above)
 {
     must_hold(run->count >= 1 && run->count <= HW_MAX_PARTS, "edges are named");
     for (int i = 0; i < run->count; i++) {
         const hw_edge_part *part = &run->parts[i];
+        if (part->piece == -1) {
+            must_hold(part->trim >= 0 && part->trim < above && !garment->trims[part->trim].round,
+                "named ends are knitted");
+            continue;
+        }
         must_hold(part->piece >= 0 && part->piece < garment->piece_count &&
                       garment->pieces[part->piece].outline != NULL && part->edge >= 0 &&
                       part->edge < HW_EDGE_COUNT,
@@ -149,13 +155,13 @@ static hw_status draw_all(const hw_garment *garment, hw_arena *arena, hw_err *er
         status = draw(garment, &finished, i, arena, err);
     }
     for (int k = 0; k < garment->join_count; k++) {
-        check_run(garment, &garment->joins[k].ends[0]);
-        check_run(garment, &garment->joins[k].ends[1]);
+        check_run(garment, &garment->joins[k].ends[0], 0);
+        check_run(garment, &garment->joins[k].ends[1], 0);
         must_hold(isfinite(garment->joins[k].within_cm) && garment->joins[k].within_cm >= 0,
             "what can be eased in is no less than nothing");
     }
     for (int k = 0; k < garment->trim_count; k++) {
-        check_run(garment, &garment->trims[k].along);
+        check_run(garment, &garment->trims[k].along, k);
     }
     return status;
 }
