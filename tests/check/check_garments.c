@@ -1,10 +1,13 @@
 /* The command `garment`: a garment file of one's own looked over and drawn.
  * SPDX-License-Identifier: GPL-3.0-or-later */
+#include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "fixture.h"
 #include "room.h"
 #include "shell/draw.h"
+#include "write/drawing.h"
 
 /* Invented: a back of 40 cm by 50 cm, with an edging up its left edge. */
 static const char vest[] = "title: Vest\n"
@@ -69,6 +72,45 @@ START_TEST(looked_over)
 }
 END_TEST
 
+/* How far the points of a polygon reach, in mm. */
+static hw_point reach(const char *points)
+{
+    hw_point low = { HUGE_VAL, HUGE_VAL };
+    hw_point high = { -HUGE_VAL, -HUGE_VAL };
+    while (*points != '"') {
+        char *end = NULL;
+        double x_mm = strtod(points, &end);
+        ck_assert(*end == ',');
+        double y_mm = strtod(end + 1, &end);
+        low = (hw_point){ fmin(low.x_mm, x_mm), fmin(low.y_mm, y_mm) };
+        high = (hw_point){ fmax(high.x_mm, x_mm), fmax(high.y_mm, y_mm) };
+        points = end + (*end == ' ');
+    }
+    return (hw_point){ high.x_mm - low.x_mm, high.y_mm - low.y_mm };
+}
+
+/* By hand: one strip, 3 cm wide and as long as the back's edge, 50 cm; the front's has 48. */
+START_TEST(a_trim)
+{
+    static const char scale_words[] = ">scale 1 : ";
+    static const char strip[] = "<g class=\"shade\"";
+    static const char points[] = "<polygon points=\"";
+    ck_assert_int_eq(look(vest), HW_OK);
+    const char *text = drawn();
+    const char *at = strstr(text, scale_words);
+    ck_assert_ptr_nonnull(at);
+    double mm_in_cm = 10 / strtod(at + strlen(scale_words), NULL);
+    at = strstr(text, strip);
+    ck_assert_ptr_nonnull(at);
+    ck_assert_ptr_null(strstr(at + 1, strip));
+    at = strstr(at, points);
+    ck_assert_ptr_nonnull(at);
+    hw_point size = reach(at + strlen(points));
+    ck_assert_double_eq_tol(size.x_mm / mm_in_cm, 3, 0.01);
+    ck_assert_double_eq_tol(size.y_mm / mm_in_cm, 50, 0.01);
+}
+END_TEST
+
 /* A size that the table does not have, and one that it has (data/sizes/children.yaml). */
 START_TEST(one_size)
 {
@@ -116,6 +158,6 @@ END_TEST
 
 int main(void)
 {
-    const TTest *const tests[] = { looked_over, one_size, nothing_to_draw, faults };
+    const TTest *const tests[] = { looked_over, a_trim, one_size, nothing_to_draw, faults };
     return fixture_run("garments", setup, room_close, tests, sizeof tests / sizeof tests[0]);
 }
