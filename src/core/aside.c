@@ -83,7 +83,7 @@ static bool nearest(const bench *b, int upper, int end, int near, int *aside)
     int from = first_read(b, upper);
     int right = near + hw_num_mod(wanted - near, band->motif.repeat);
     int left = right - band->motif.repeat;
-    for (; right - near <= 2 * b->half || near - left <= 2 * b->half;) {
+    while (right - near <= 2 * b->half || near - left <= 2 * b->half) {
         int *next = right - near <= near - left ? &right : &left;
         if (has_room(b, from, end, *next)) {
             *aside = *next;

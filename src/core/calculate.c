@@ -81,14 +81,17 @@ static hw_status make_target(making *m, int size, int piece)
     if (status != HW_OK) {
         return status;
     }
+    target->line = hw_measuring_line(
+        m->project, &m->plan.body, &m->plan.finished, &garment->pieces[piece].band_width);
     bool band_sound = target->band_cm > 0 && target->band_cm <= HW_MAX_CM;
     bool main_sound = target->main_cm > 0 && target->main_cm <= HW_MAX_CM;
     if (!band_sound || !main_sound) {
-        return hw_err_set(m->err, HW_ERR_RANGE,
+        status = hw_err_set(m->err, HW_ERR_RANGE,
             "size %s, %s: the width comes out at %.1f cm, which no piece can have; look at the "
             "measurements and the ease",
             m->plan.finished.names[size], garment->pieces[piece].name,
             band_sound ? target->main_cm : target->band_cm);
+        return hw_err_place(m->err, status, target->line, 0);
     }
     m->plan.target_marks[at] = hw_mark_weaker(marks[0], marks[1]);
     return HW_OK;

@@ -21,6 +21,7 @@ typedef struct {
 
 typedef struct {
     double band_cm, main_cm; /* wanted visible widths */
+    int line;                /* of the project, on which the band's rests; 0: not known */
 } hw_target;
 
 /* All that the choice of counts depends on. */

@@ -408,6 +408,7 @@ static hw_status too_wide(
             "with a seam, or choose a coarser gauge or a wider bed",
             task->size_names[size], task->garment->pieces[piece].name, width.text, wanted_sts,
             task->bed);
+        status = hw_err_place(err, status, hw_counts_target(task, size, piece)->line, 0);
     } else {
         status = no_memory(err);
     }

@@ -2,6 +2,8 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "core/measuring.h"
 
+#include <string.h>
+
 typedef struct {
     const hw_project *project;
     hw_arena *arena;
@@ -140,4 +142,46 @@ hw_status hw_measuring_make(
         *finished = m.finished;
     }
     return status;
+}
+
+static int measure_line(const hw_sizes *sizes, const char *name)
+{
+    int at = hw_sizes_find(sizes, name);
+    return at >= 0 ? sizes->measures[at].line : 0;
+}
+
+static int ease_line(const hw_project *project, const char *name)
+{
+    int line = 0;
+    for (int k = 0; k < project->ease_count; k++) {
+        line = strcmp(project->ease[k].name, name) == 0 ? project->ease[k].line : line;
+    }
+    return line;
+}
+
+/* A finished measurement that is not given follows from ease and from a rule of those before it. */
+static int finished_line(
+    const hw_project *project, const hw_sizes *body, const hw_sizes *finished, const char *name)
+{
+    int line = measure_line(finished, name);
+    line = line > 0 ? line : ease_line(project, name);
+    for (int k = 0; k < project->garment.finished_count && line == 0; k++) {
+        const hw_finished *what = &project->garment.finished[k];
+        if (strcmp(what->name, name) == 0) {
+            return hw_measuring_line(project, body, finished, &what->rule);
+        }
+    }
+    return line;
+}
+
+int hw_measuring_line(
+    const hw_project *project, const hw_sizes *body, const hw_sizes *finished, const hw_rule *rule)
+{
+    int line = 0;
+    for (int t = 0; t < rule->count && line == 0; t++) {
+        const hw_term *term = &rule->terms[t];
+        line = term->finished ? finished_line(project, body, finished, term->name)
+                              : measure_line(body, term->name);
+    }
+    return line;
 }

@@ -19,4 +19,14 @@
 hw_status hw_measuring_make(const hw_project *project, hw_arena *arena, hw_sizes *body,
     hw_sizes *finished, hw_err *err) HW_MUST_USE;
 
+/*
+ * The line of the project on which a width rests: of a measurement or ease that it gives.
+ *
+ * Given:     project, body, finished  as hw_measuring_make left them
+ *            rule      of the width
+ * Returned:  the first that is found, term by term; 0 where the project gives none of them
+ */
+int hw_measuring_line(
+    const hw_project *project, const hw_sizes *body, const hw_sizes *finished, const hw_rule *rule);
+
 #endif

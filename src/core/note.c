@@ -62,13 +62,18 @@ static bool make_room(hw_notes *notes)
     return true;
 }
 
-/* "hem: front, back and sleeve" and then what is said of them. */
+/* "Hem: front, back and sleeve" and then what is said of them. It is a sentence, though the name
+ * with which it may begin was written small. */
 static const char *whole_text(hw_notes *notes, const hw_note_subject *s)
 {
     const char *before = s->before != NULL ? s->before : "";
-    return hw_arena_format(notes->arena, "%s%s%s%s%s%s", s->about != NULL ? s->about : "",
+    char *text = hw_arena_format(notes->arena, "%s%s%s%s%s%s", s->about != NULL ? s->about : "",
         s->about != NULL ? ": " : "", before, s->before != NULL ? " and " : "",
         s->last != NULL ? s->last : "", s->body);
+    if (text != NULL && text[0] >= 'a' && text[0] <= 'z') {
+        text[0] = (char)(text[0] - 'a' + 'A');
+    }
+    return text;
 }
 
 static void add(hw_notes *notes, hw_note_kind kind, hw_note_subject subject)

@@ -48,8 +48,8 @@ hw_status hw_notes_init(hw_notes *notes, hw_arena *arena) HW_MUST_USE;
 void hw_notes_say(hw_notes *notes, hw_note_kind kind, const char *format, ...) HW_FORMAT(3, 4);
 
 /*
- * Add a note on a piece, or on another subject: "front, 4 years: ...". Subjects of which the very
- * same is to be said share one note: "front and back, 4 years: ...".
+ * Add a note on a piece, or on another subject: "Front, 4 years: ...". Subjects of which the very
+ * same is to be said share one note: "Front and back, 4 years: ...".
  *
  * Given:     subject   lives as long as the notes
  *            format    what stands behind it, with its comma or colon

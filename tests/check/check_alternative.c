@@ -397,7 +397,8 @@ START_TEST(mends)
             c.gauge[HW_BAND].sts_per_10cm * (0.9 + hw_check_random(&state, 200) / 1000.0);
         c.task.choices.tolerance_cm = 0.2 + hw_check_random(&state, 20) / 10.0;
         double wanted = 4 + hw_check_random(&state, 4000) / 100.0;
-        c.targets[0] = (hw_target){ wanted, wanted + hw_check_random(&state, 100) / 100.0 };
+        c.targets[0] = (hw_target){ .band_cm = wanted,
+            .main_cm = wanted + hw_check_random(&state, 100) / 100.0 };
         int sts = 20 + hw_check_random(&state, 100);
         hw_mend mend = hw_alternative_mend(&c.task, 0, 0, sts);
         double finer = mend.band_sts_per_10cm / c.gauge[HW_BAND].sts_per_10cm;

@@ -79,7 +79,7 @@ START_TEST(inside_by_hand)
     counting_open(&c, 1, 1);
     hw_candidate choice = { .visible_sts = 100, .main_sts = 100 };
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
-        c.targets[0] = (hw_target){ rows[i].band_cm, rows[i].main_cm };
+        c.targets[0] = (hw_target){ .band_cm = rows[i].band_cm, .main_cm = rows[i].main_cm };
         ck_assert_int_eq(hw_candidate_inside(&c.task, 0, 0, &choice), rows[i].inside);
     }
 }

@@ -204,7 +204,7 @@ static const row rows[] = {
      * of none. */
     { QUIET({ CHART, "    o..\n    o..\n  gap: 3" }, HEM("76.8, 81.6"), AGES("23, 24")),
         { { INFANT, 1, "In small: floats of 5 stitches", "CEN/TR 16792" },
-            { OFF_CENTRE, 1, "front and back, all sizes", "cannot be halved" } } },
+            { OFF_CENTRE, 1, "Front and back, all sizes", "cannot be halved" } } },
     { QUIET({ CHART, "    o..\n    o..\n  gap: 3" }, HEM("76.8, 81.6"), AGES("24, 3")),
         { { INFANT, 1, "In large: floats", "at most 3" },
             { OFF_CENTRE, 1, "0.5 stitch (2 mm)", NULL } } },
@@ -212,7 +212,7 @@ static const row rows[] = {
         { { INFANT, 1, "In all sizes: floats", NULL },
             { OFF_CENTRE, 1, "back, all sizes", NULL } } },
     { QUIET({ CHART, "    o..\n    o..\n  gap: 3" }, HEM("76.8, 81.6"), AGES("24, 24")),
-        { { OFF_CENTRE, 1, "front and back, all sizes", NULL } } },
+        { { OFF_CENTRE, 1, "Front and back, all sizes", NULL } } },
     { QUIET({ CHART, "    o..\n    o..\n  gap: 3" }, HEM("76.8, 81.6")),
         { { OFF_CENTRE, 1, "0.5 stitch (2 mm)", NULL } } },
     /* Ages stand in the table: 6 and 48 months. Floats of 4 in a gap of 4; 5 n stitches. */
@@ -293,7 +293,7 @@ static const row rows[] = {
     /* Both counts are odd; 102 and two edges are not. */
     { .from = QUIET({ "depth: 4\n", "depth: 4\n  fold: picot\n" }) },
     { QUIET({ "depth: 4\n", "depth: 4\n  fold: picot\n" }, HEM("79.2, 81.6")),
-        { { PICOT, 1, "front and back, large: the count is even", NULL } } },
+        { { PICOT, 1, "Front and back, large: the count is even", NULL } } },
     /* By hand eyelets go over any count. */
     { .from = QUIET({ "depth: 4\n", "depth: 4\n  fold: picot\n" }, HEM("79.2, 81.6"),
           { "machine: standard", "machine: hand" }) },
@@ -302,7 +302,7 @@ static const row rows[] = {
     { QUIET({ CHART, "    o.\n    o.\n  gap: 1" }, HEM("78.4, 83.2"),
           CHOICES("always centred: yes, seam weight: 0.1")),
         { { SEAM, 1,
-            "front right to back left and front left to back right, all sizes: at the seam the gap "
+            "Front right to back left and front left to back right, all sizes: at the seam the gap "
             "between the motifs is up to 1 stitch (4 mm) off",
             NULL } } },
     /* 100 and 106 with margins of 1 at every edge: a plain stitch too many at each seam. */
@@ -331,12 +331,12 @@ static const row rows[] = {
           "main: {swatches: [{stitches: 25, width: 9.5, rows: 35, length: 10}, {stitches: 25, "
           "width: 10.5, rows: 35, length: 10}, {stitches: 25, width: 10, rows: 35, length: "
           "10}]}" }),
-        { { UNSURE, 1, "front (all sizes) and back (all sizes)", "more measured places" } } },
+        { { UNSURE, 1, "Front (all sizes) and back (all sizes)", "more measured places" } } },
     { QUIET({ "  band: {stitches: 25, rows: 35}",
           "  band: {swatches: [{stitches: 25, width: 9.5, rows: 35, length: 10}, {stitches: 25, "
           "width: 10.5, rows: 35, length: 10}, {stitches: 25, width: 10, rows: 35, length: "
           "10}]}" }),
-        { { UNSURE, 1, "front (all sizes) and back (all sizes)", "more measured places" } } },
+        { { UNSURE, 1, "Front (all sizes) and back (all sizes)", "more measured places" } } },
     /* 4 cm are 13 rows of facing, 1 of the fold, 6 plain below 2 of the band: the 21st begins where
      * the first did. With 14 of facing the 22nd begins at the left, where 21 rows before it have
      * brought the carriage. Told where the second yarn waits at the right alone. A carriage that

@@ -381,7 +381,7 @@ START_TEST(wider_than_the_bed)
     hw_gauge gauge[HW_FABRIC_COUNT] = {
         [HW_MAIN] = { .sts_per_10cm = 28 }, [HW_BAND] = { .sts_per_10cm = 28 }
     };
-    hw_target target = { 75, 75 };
+    hw_target target = { .band_cm = 75, .main_cm = 75 };
     const char *names[] = { "10 years" };
     hw_counts_task task = { .sizes = 1,
         .pieces = 1,

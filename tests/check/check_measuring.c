@@ -6,6 +6,7 @@
 
 #include "loading.h"
 #include "support.h"
+#include "tank_edits.h"
 
 /* All numbers are invented. The table has three sizes, the project two of them and one between. */
 static const char garment[] = "title: Bag\n"
@@ -140,8 +141,53 @@ START_TEST(refused)
 }
 END_TEST
 
+/* By hand: 150 cm of the chest, given in line 18 of the project, are 300 stitches, and two edge
+ * stitches; ease on the wrist, in line 19, makes it 324 cm; a wrist of the garment file's own is in
+ * no line of the project. The bed has 200 needles. */
+START_TEST(lines_of_widths)
+{
+    static const struct {
+        loading_edit project, garment;
+        int line;
+    } list[] = {
+        { { "chest: [80]", "chest: [300]" }, { NULL, NULL }, 18 },
+        { { "choices:", "ease: {wrist: 300 cm}\nchoices:" }, { NULL, NULL }, 19 },
+        { { NULL, NULL }, { "wrist: {is: 24 cm}", "wrist: {is: 240 cm}" }, 0 },
+    };
+    for (size_t i = 0; i < sizeof list / sizeof list[0]; i++) {
+        tank t;
+        hw_err err = { 0 };
+        ck_assert_int_eq(
+            tank_try(&t, EDITS(list[i].project), EDITS(list[i].garment), &err), HW_ERR_NOFIT);
+        ck_assert_ptr_nonnull(strstr(err.text, "but the bed has 200 needles"));
+        ck_assert_int_eq(err.line, list[i].line);
+        ck_assert(!err.of_garment);
+        tank_close(&t);
+    }
+}
+END_TEST
+
+/* By hand: the chest follows from the bust, which line 7 gives. */
+START_TEST(line_of_a_body)
+{
+    hw_measure bust = { .name = "bust", .line = 7 };
+    hw_measure chest = { .name = "chest" };
+    hw_sizes body = { .measures = &bust, .measure_count = 1 };
+    hw_sizes finished = { .measures = &chest, .measure_count = 1 };
+    hw_finished what = { .name = "chest",
+        .rule = { .count = 1, .terms = { { 1.0, "bust", false } } } };
+    hw_project from = { .garment = { .finished = &what, .finished_count = 1 } };
+    hw_rule width = { .count = 1, .terms = { { 0.5, "chest", true } } };
+    ck_assert_int_eq(hw_measuring_line(&from, &body, &finished, &width), 7);
+    bust.line = 0;
+    ck_assert_int_eq(hw_measuring_line(&from, &body, &finished, &width), 0);
+    chest.line = 9;
+    ck_assert_int_eq(hw_measuring_line(&from, &body, &finished, &width), 9);
+}
+END_TEST
+
 int main(void)
 {
-    const TTest *const tests[] = { by_hand, given, refused };
+    const TTest *const tests[] = { by_hand, given, refused, lines_of_widths, line_of_a_body };
     return hw_check_run(hw_check_suite("measuring", tests, sizeof tests / sizeof tests[0]));
 }

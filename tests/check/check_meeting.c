@@ -31,7 +31,7 @@ typedef struct {
 /* By hand, from tank.c and the suites of drafts and trims, beside each what the numbers are. */
 static const row rows[] = {
     /* 30 against 33 cm, and 1 cm allowed; 50 against 32, and 18 allowed; 40 against 40. */
-    { .words = "back left side to front right side, in one: the first is up to 3 cm shorter "
+    { .words = "Back left side to front right side, in one: the first is up to 3 cm shorter "
                "than the other, and 1 cm can be eased in",
         .times = 1 },
     { .words = "can be eased in", .times = 1 },
@@ -60,7 +60,7 @@ static const row rows[] = {
     /* The sleeve has 56 stitches at 20 cm: 60 columns have no room; 30 and a gap of 2 fit once,
      * with 13 plain stitches at each end. */
     { .bands = RING("        " TEN TEN TEN TEN TEN TEN "\n", "0"),
-        .words = "sleeve, band ring, in one: not one whole motif has room there",
+        .words = "Sleeve, band ring, in one: not one whole motif has room there",
         .times = 1 },
     { .bands = RING("        " TEN TEN TEN "\n        " TEN TEN TEN "\n", "2"),
         .words = "the plain ends are wider than the gap",
@@ -84,7 +84,7 @@ static const row rows[] = {
      * + 12 + 24 x 2 = 22 of 24, 6 of 8: the card shown starts in the seventh. */
     { .bands = FOUR_WIDE,
         .project = FULL_BED,
-        .words = "back, band belt, in two: the bed has no room to move the piece onto the card "
+        .words = "Back, band belt, in two: the bed has no room to move the piece onto the card "
                  "shown. Punch the card anew for it, with the first motif starting in column 3",
         .times = 1 },
     { .bands = FOUR_WIDE,
@@ -121,13 +121,13 @@ static const row rows[] = {
     { .bands = BAND("yoke", "back", "above fold: 20"), .words = "higher or lower", .times = 0 },
     /* 250 stitches on 200 needles: see the suite of trims. */
     { .trims = "  placket: {gauge: {stitches: 50, rows: 75}}\n",
-        .words = "placket, in one: it has up to 250 stitches and the bed 200 needles",
+        .words = "Placket, in one: it has up to 250 stitches and the bed 200 needles",
         .times = 1 },
     /* A ring of 80 stitches and a repeat of 12: 6 are 72 and 7 are 84, 2 cm more than 40 cm. Where
      * a plain trim cannot meet its edge it is off by less than a stitch, of which nothing is said.
      */
     { .trims = "  neckband:\n" CHART("        oo\n        oo\n", "10"),
-        .words = "neckband, in one: whole motifs make it up to 2 cm longer than its edge",
+        .words = "Neckband, in one: whole motifs make it up to 2 cm longer than its edge",
         .times = 1 },
     { .project = { "edge stitches: 1", "edge stitches: 1, tolerance: 0.1" },
         .garment = { "up: length - 10 cm", "up: length - 10.1 cm" },
@@ -135,7 +135,7 @@ static const row rows[] = {
         .times = 0 },
     /* A gap of 2 and holes of 4: one stitch is cut off the motif on both sides. */
     { .trims = "  armband:\n    buttonholes: 3\n    buttonhole stitches: 4\n" PAIRS,
-        .words = "armband: buttonholes of 4 stitches are wider than the gap of 2 and cut up to 2 "
+        .words = "Armband: buttonholes of 4 stitches are wider than the gap of 2 and cut up to 2 "
                  "stitches off a motif. Make them 2 wide",
         .times = 1 },
     { .trims = "  armband:\n    buttonholes: 3\n" PAIRS, .words = "buttonholes of", .times = 0 },

@@ -23,11 +23,11 @@ START_TEST(long_lists)
     ck_assert(!notes.refused);
     ck_assert_int_eq(notes.note_count, 3000);
     ck_assert_int_eq(notes.basis_count, 2999);
-    ck_assert_str_eq(notes.notes[0].text, "said first");
+    ck_assert_str_eq(notes.notes[0].text, "Said first");
     ck_assert_int_eq(notes.notes[0].kind, HW_NOTE_SAFETY);
     for (int i = 1; i < 3000; i++) {
         char wanted[32];
-        (void)snprintf(wanted, sizeof wanted, "note %d", i);
+        (void)snprintf(wanted, sizeof wanted, "Note %d", i);
         ck_assert_str_eq(notes.notes[i].text, wanted);
         ck_assert_int_eq(notes.notes[i].kind, i % 2 == 0 ? HW_NOTE_REMARK : HW_NOTE_WARNING);
         ck_assert_str_eq(notes.basis[i - 1].value, wanted);
@@ -121,7 +121,7 @@ static void use_all(hw_notes *notes)
 }
 
 /* What is said of several pieces alike is said once, and what holds for all parts too; by the rule
- * of the header, common practice in lists. */
+ * of the header, common practice in lists. A note is a sentence and begins with a capital. */
 START_TEST(shared)
 {
     hw_arena arena;
@@ -138,8 +138,8 @@ START_TEST(shared)
     notes.about = "cuff";
     hw_notes_say(&notes, HW_NOTE_REMARK, "all");
     hw_notes_of(&notes, HW_NOTE_REMARK, "back", ", %d years: a", 4);
-    static const char *const wanted[] = { "front, back and sleeve, 4 years: a", "front, 4 years: b",
-        "front, 4 years: a", "all", "cuff: back, 4 years: a" };
+    static const char *const wanted[] = { "Front, back and sleeve, 4 years: a", "Front, 4 years: b",
+        "Front, 4 years: a", "All", "Cuff: back, 4 years: a" };
     ck_assert_int_eq(notes.note_count, 5);
     for (int i = 0; i < 5; i++) {
         ck_assert_str_eq(notes.notes[i].text, wanted[i]);

@@ -85,7 +85,7 @@ START_TEST(furthest_off)
     (void)snprintf(words, sizeof words, "Furthest off is %d, by %.1f cm", worst + 1, worst_cm);
     const char *text = NULL;
     ck_assert_int_eq(
-        planned_notes(&t.plan, "front and back: 6 sizes are outside", words, &text), 1);
+        planned_notes(&t.plan, "Front and back: 6 sizes are outside", words, &text), 1);
     ck_assert_int_eq(planned_notes(&t.plan, "back: 6 sizes are outside", "; 6 60 (60).", &text), 1);
     planned_close(&t);
 }

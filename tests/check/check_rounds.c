@@ -213,8 +213,8 @@ START_TEST(tank_in_rounds)
     ck_assert(back->rows[98].right_side && !back->rows[99].right_side);
     ck_assert_int_eq(back->rows[128].number, 129);
     ck_assert(back->rows[128].part == HW_PART_RIGHT && back->rows[128].right_side);
-    ck_assert_int_eq(tank_notes(&t.plan, "back and front: worked in rounds together"), 1);
-    ck_assert_int_eq(tank_notes(&t.plan, "sleeve: worked in rows, because the left edge of"), 1);
+    ck_assert_int_eq(tank_notes(&t.plan, "Back and front: worked in rounds together"), 1);
+    ck_assert_int_eq(tank_notes(&t.plan, "Sleeve: worked in rows, because the left edge of"), 1);
     ck_assert_int_eq(tank_notes(&t.plan, "rounds end below the top of the edges"), 1);
     tank_close(&t);
 }
@@ -300,7 +300,7 @@ START_TEST(hem_with_a_break)
             { "gap: 2", "gap: 1" }),
         EDITS({ "seams: [", "seams: [sleeve left to sleeve right, " }));
     ck_assert_int_eq(
-        tank_notes(&t.plan, "leeve left to sleeve right, one: at the marker the gap"), 1);
+        tank_notes(&t.plan, "Sleeve left to sleeve right, one: at the marker the gap"), 1);
     ck_assert_int_eq(tank_notes(&t.plan, "is up to 1 stitch (5 mm) off;"), 1);
     tank_close(&t);
 }
@@ -318,7 +318,7 @@ START_TEST(odd_picot)
             { "wrist: {is: 24 cm}", "wrist: {is: 25.5 cm}" }));
     ck_assert_int_eq(rows_of(&t, TANK_SLEEVE)->rows[0].sts, 51);
     ck_assert_int_eq(tank_notes(&t.plan, "sleeve, one: the round has an odd number"), 1);
-    ck_assert_int_eq(tank_notes(&t.plan, "sleeve: worked in rounds, with no edge stitches"), 1);
+    ck_assert_int_eq(tank_notes(&t.plan, "Sleeve: worked in rounds, with no edge stitches"), 1);
     tank_close(&t);
 }
 END_TEST
