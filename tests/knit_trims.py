@@ -110,7 +110,48 @@ class WantedTrim(Wanted):
         self.check_figures(fabric)
         self.check_holes(piece)
         self.check_ends()
+        self.check_lengths()
         return fabric
+
+    def check_lengths(self):
+        """Longer than the bed: lengths that it holds, with a stitch for each seam; none parts a
+        figure or comes beside a buttonhole, and figures of all stand on the card's columns."""
+        lengths, sts = self.trim["lengths"], self.trim["sts"]
+        need((lengths is None) <= (not self.trim["longer_than_bed"] or bool(self.bands)), "lengths")
+        need(lengths is None or self.trim["longer_than_bed"], "lengths of what is short enough")
+        if lengths is None:
+            return
+        half, behind = self.machine["needles"] // 2, 0
+        for i, length in enumerate(lengths):
+            first = needle(length["first_needle"])
+            need(-half <= first and first + length["sts"] <= half, "length", i + 1, "off the bed")
+            self.check_card_of(length, first - behind + (i > 0), behind)
+            behind += length["sts"] - (i > 0) - (i + 1 < len(lengths))
+            self.check_break(behind)
+        need(behind == sts and len(lengths) > 1, "lengths of", behind, "stitches in all")
+
+    def check_card_of(self, length, base, behind):
+        """`base` is the needle on which the trim's right end would hang."""
+        columns = self.machine["columns"]
+        if self.bands and self.block["work"] in ("pre-selecting", "direct"):
+            band = self.bands[0]
+            start = length["card_start_column"] - 1
+            need((base + band.right + columns // 2 - start) % band.repeat == 0, "length behind",
+                 behind, "does not stand on the card")
+
+    def check_break(self, behind):
+        sts, holes = self.trim["sts"], self.trim["buttonholes"]
+        if behind >= sts:
+            return
+        if self.bands:
+            band = self.bands[0]
+            within = (behind - band.right) % band.repeat
+            need(within in (0, *range(band.repeat - self.trim["gap"], band.repeat)),
+                 "a figure is parted behind", behind)
+        for below in holes["sts_before"] if holes else []:
+            wide = holes["sts_of_each"]
+            right = below if self.first_seen == "right" else sts - below - wide
+            need(not right <= behind <= right + wide, "a buttonhole is parted behind", behind)
 
     def check_ends(self):
         """Where it is picked up over the end of a trim, that trim's face has so many rows."""

@@ -323,22 +323,33 @@ static void wide_pieces(const hw_whole *whole, hw_notes *notes)
     }
 }
 
+/* What is to be done with a trim that the bed does not hold, in a few words. */
+static const char *in_lengths(bool known)
+{
+    return known ? "Knit it in lengths: the table Trims says of how many stitches each, with one "
+                   "more "
+                   "at each end that meets another length. Sew those ends together, a stitch deep, "
+                   "once each length is folded and closed: the outside first, then the inside."
+                 : "Knit it in two or more lengths, and sew them together where a motif ends.";
+}
+
 static void long_trims(const hw_whole *whole, hw_notes *notes)
 {
     for (int k = 0; k < whole->trims->count; k++) {
         bool marked[HW_MAX_SIZES] = { false };
+        bool known = true;
         int most = 0;
         for (int i = 0; i < sizes_of(whole)->count; i++) {
             const hw_trimmed *trim = hw_trimming_at(whole, i, k);
             marked[i] = on_bed(whole) && trim->too_long;
             most = marked[i] && trim->pickup.chosen.sts > most ? trim->pickup.chosen.sts : most;
+            known = known && (!marked[i] || trim->lengths.count > 0);
         }
         if (most > 0) {
             hw_notes_say(notes, HW_NOTE_WARNING,
-                "%s, in %s: it has up to %d stitches and the bed %d needles; pick it up in two or "
-                "more lengths and join them where a motif ends.",
+                "%s, in %s: it has up to %d stitches and the bed %d needles. %s",
                 whole->trims->kinds[k].trim->name, marked_sizes(whole, notes, marked), most,
-                whole->project->machine.needles);
+                whole->project->machine.needles, in_lengths(known));
         }
     }
 }

@@ -7,6 +7,7 @@
 #include "core/grade.h"
 #include "core/hem.h"
 #include "core/motif.h"
+#include "core/rowtrim.h"
 #include "core/shape.h"
 
 enum { HW_WASTE_ROWS = 10 }; /* below an open cast-on [R2] */
@@ -32,18 +33,6 @@ typedef struct {
     int own_column;   /* from 1: where another card has to start for it; 0: it needs none */
     const char *name; /* of the band; NULL where there is no other */
 } hw_row_band;
-
-/* Layers of a folded band, in the order in which a trim's are knitted. */
-typedef enum { HW_LAYER_FACE, HW_LAYER_FACING, HW_LAYER_COUNT } hw_layer;
-
-/* A trim: picked up along edges, and its hem knitted from there: face, fold, facing. */
-typedef struct {
-    const char *along;        /* where it is picked up, from its right end on, in words */
-    const char *through;      /* what of it has two layers, such as "the folded hem"; "": nothing */
-    const int *holes;         /* [hole_count], rising: stitches right of each, right side seen */
-    int hole_count, hole_sts; /* buttonholes, and the stitches of each */
-    int hole_rows[HW_LAYER_COUNT]; /* the row before which each layer's are worked */
-} hw_row_trim;
 
 typedef struct {
     const hw_machine *machine;

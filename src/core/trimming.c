@@ -204,6 +204,34 @@ static hw_status make_holes(const trimming *t, const hw_trim_kind *kind, hw_trim
     return hw_holes_plan(&task, t->arena, &out->holes, t->err);
 }
 
+/* Lengths of a trim that the bed does not hold; where its edges meet there are seams. */
+static hw_status make_lengths(const trimming *t, const hw_trim_kind *kind, hw_trimmed *out)
+{
+    const hw_pickup *pickup = &out->pickup;
+    int seams[HW_MAX_PARTS] = { 0 };
+    for (int i = 0; i < pickup->share_count; i++) {
+        seams[i] = (i > 0 ? seams[i - 1] : 0) + pickup->shares[i].sts;
+    }
+    /* Wherever its figures lie, a length with so many needles to spare can be hung by the card. */
+    int spare = kind->has_motif && kind->motif.fits_card ? kind->motif.repeat - 1 : 0;
+    const hw_lengths_task task = { .sts = pickup->chosen.sts,
+        .needles = t->whole->project->machine.needles - spare,
+        .repeat = kind->has_motif ? kind->motif.repeat : 0,
+        .gap = kind->has_motif ? kind->motif.gap : 0,
+        .motifs = pickup->chosen.motifs,
+        .first_sts = pickup->chosen.margin[HW_LEFT],
+        .seams = seams,
+        .seam_count = pickup->share_count - 1,
+        .holes = &out->holes };
+    hw_status status = hw_lengths_find(&task, t->arena, &out->lengths);
+    for (int i = 0, k = out->lengths.count - 1; i < k && kind->first == HW_LEFT; i++, k--) {
+        int sts = out->lengths.sts[i];
+        out->lengths.sts[i] = out->lengths.sts[k];
+        out->lengths.sts[k] = sts;
+    }
+    return status;
+}
+
 /* Stitches, rows of the hem and buttonholes in one size. */
 static hw_status make_size(const trimming *t, int at)
 {
@@ -215,7 +243,7 @@ static hw_status make_size(const trimming *t, int at)
     status = status == HW_OK ? make_pickup(t, kind, at / trims->count, out) : status;
     status = status == HW_OK ? make_holes(t, kind, out) : status;
     out->too_long = machine->pitch_cm > 0 && out->pickup.chosen.sts > machine->needles;
-    return status;
+    return status == HW_OK && out->too_long ? make_lengths(t, kind, out) : status;
 }
 
 /* Stitches and hem of one size, or its rows. */

@@ -4,6 +4,7 @@
 #define HW_CORE_TRIMMING_H
 
 #include "core/buttonhole.h"
+#include "core/lengths.h"
 #include "core/pickup.h"
 #include "core/plan.h"
 #include "core/trimway.h"
@@ -33,8 +34,9 @@ typedef struct {
     int holes_wanted;
     hw_holes holes; /* count 0: none */
     hw_hole_rows hole_rows;
-    bool too_long; /* more stitches than the bed has needles */
-    hw_fit fit;    /* the stitches as the row planner has them: left and right on the right side */
+    bool too_long;      /* more stitches than the bed has needles */
+    hw_lengths lengths; /* where it is too long: from its right end, as it is hung */
+    hw_fit fit; /* the stitches as the row planner has them: left and right on the right side */
     hw_place_on_bed place; /* where it is not too long; in hand knitting of no meaning */
     hw_row_trim row_trim;
     hw_rowplan rows;

@@ -131,7 +131,7 @@ static bool same_card(const hw_trim_kind *a, const hw_trim_kind *b)
 }
 
 /* Where to punch, when the card is not punched yet: one column for all sizes that fit the bed, and
- * for all trims that have the same figure and gap. */
+ * for all trims that have the same figure and gap. Lengths can be hung by any column. */
 static bool find_punch(const hw_whole *whole, hw_trim_kind *kind)
 {
     hw_bed_task tasks[HW_MAX_SIZES * HW_MAX_TRIMS];
@@ -147,7 +147,7 @@ static bool find_punch(const hw_whole *whole, hw_trim_kind *kind)
     bool card = count > 0 && tasks[0].card_columns > 0;
     hw_bed_punch punch = card ? hw_bed_best_start(tasks, count) : (hw_bed_punch){ 0 };
     kind->card_start = punch.possible ? punch.column : 0;
-    return punch.possible;
+    return punch.possible || (kind->has_motif && count == 0);
 }
 
 void hw_trimrows_stitches(hw_whole *whole, int trim)
@@ -191,6 +191,40 @@ static bool put_holes(const hw_trim_kind *kind, hw_trimmed *t, hw_arena *arena)
     return right_sts != NULL;
 }
 
+/* The stitches of a length that begins behind so many of the trim's, from its right end. */
+static hw_fit fit_of_length(const hw_trim_kind *kind, const hw_trimmed *t, int number, int from)
+{
+    int repeat = kind->has_motif ? kind->motif.repeat : 1;
+    int seam_sts = number > 0 ? HW_LENGTHS_SEAM_STS : 0;
+    int left = from - t->fit.margin[HW_RIGHT]; /* of the figures, what lies in lengths before it */
+    int figures = left > 0 ? (left + repeat - 1) / repeat : 0;
+    int before = t->fit.margin[HW_RIGHT] + figures * repeat - from + seam_sts;
+    int gap = kind->has_motif ? kind->motif.gap : 0;
+    int own = (t->lengths.sts[number] - before + gap) / repeat;
+    int most = t->fit.motifs - figures;
+    return (hw_fit){ .cast_on_sts = t->lengths.sts[number],
+        .margin = { [HW_RIGHT] = before },
+        .motifs = own < most ? own : most };
+}
+
+static hw_status place_lengths(
+    const hw_machine *machine, const hw_trim_kind *kind, hw_trimmed *t, hw_err *err)
+{
+    int from = 0;
+    for (int i = 0; i < t->lengths.count; i++) {
+        hw_fit fit = fit_of_length(kind, t, i, from);
+        hw_bed_task task = bed_task(machine, kind, &fit);
+        hw_place_on_bed place;
+        hw_status status = hw_bed_place(&task, &place, err);
+        if (status != HW_OK) {
+            return status;
+        }
+        t->lengths.first[i] = place.first;
+        from += t->lengths.sts[i] - (i > 0 ? 2 : 1) * HW_LENGTHS_SEAM_STS;
+    }
+    return HW_OK;
+}
+
 static hw_rowplan_task task_of(const hw_whole *whole, const hw_trim_kind *kind, const hw_trimmed *t)
 {
     const hw_project *project = whole->project;
@@ -221,11 +255,13 @@ hw_status hw_trimrows_make(hw_whole *whole, int at, hw_arena *arena, hw_err *err
     hw_trimmed *t = &whole->trims->sizes[at];
     hw_bed_task bed = bed_task(&whole->project->machine, kind, &t->fit);
     bed.free_start = kind->free_start;
-    hw_status status = t->too_long ? HW_OK : hw_bed_place(&bed, &t->place, err);
+    hw_status status = t->too_long ? place_lengths(&whole->project->machine, kind, t, err)
+                                   : hw_bed_place(&bed, &t->place, err);
     if (status != HW_OK) {
         return status;
     }
     t->row_trim.along = along_words(whole, at % count, t, arena);
+    t->row_trim.lengths = t->lengths;
     t->row_trim.through = through_words(whole, at / count, &kind->trim->along, arena);
     if (t->row_trim.along == NULL || t->row_trim.through == NULL || !put_holes(kind, t, arena)) {
         return no_memory(err);

@@ -79,6 +79,24 @@ static json_t *place(hw_json_writer *w, const hw_trim_kind *kind, const hw_trimm
     return object;
 }
 
+static json_t *lengths(hw_json_writer *w, const hw_trim_kind *kind, const hw_lengths *of)
+{
+    if (of->count == 0) {
+        return json_null();
+    }
+    json_t *array = json_array();
+    for (int i = 0; i < of->count; i++) {
+        bool card = kind->card.possible;
+        json_t *object = json_object();
+        hw_json_put(w, object, "sts", json_integer(of->sts[i]));
+        hw_json_put(w, object, "first_needle", hw_json_needle(w, of->first[i]));
+        hw_json_put(w, object, "card_start_column",
+            card ? json_integer(kind->card_start + 1) : json_null());
+        hw_json_add(w, array, object);
+    }
+    return array;
+}
+
 static json_t *trim(hw_json_writer *w, int size, int number)
 {
     const hw_trim_kind *kind = &w->plan->whole->trims->kinds[number];
@@ -100,6 +118,7 @@ static json_t *trim(hw_json_writer *w, int size, int number)
     hw_json_put(w, object, "off_cm", json_real(chosen->off_cm));
     hw_json_put(w, object, "inside_tolerance", json_boolean(t->pickup.inside));
     hw_json_put(w, object, "longer_than_bed", json_boolean(t->too_long));
+    hw_json_put(w, object, "lengths", lengths(w, kind, &t->lengths));
     hw_json_put(w, object, "motifs", json_integer(chosen->motifs));
     hw_json_put(w, object, "sts_before_first_motif", json_integer(chosen->margin[HW_LEFT]));
     hw_json_put(w, object, "sts_behind_last_motif", json_integer(chosen->margin[HW_RIGHT]));

@@ -137,8 +137,10 @@ static void card_line(const hw_sheet *sheet, int trim)
     hw_grid_line(sheet->grid, HW_STYLE_LABEL, "card: first motif in column");
     for (int i = 0; i < sizes_of(sheet); i++) {
         const hw_trimmed *t = at(sheet, i, trim);
-        if (t->rows.has_needles) {
-            hw_grid_count(sheet->grid, 1 + i, HW_STYLE_PLAIN, t->place.card_start + 1);
+        int start =
+            t->too_long ? sheet->plan->whole->trims->kinds[trim].card_start : t->place.card_start;
+        if (t->rows.has_needles || t->lengths.count > 0) {
+            hw_grid_count(sheet->grid, 1 + i, HW_STYLE_PLAIN, start + 1);
         }
     }
 }
@@ -151,6 +153,40 @@ static void needle_lines(const hw_sheet *sheet, int trim)
         if (sheet->plan->whole->trims->kinds[trim].card.possible) {
             card_line(sheet, trim);
         }
+    }
+}
+
+/* One length of a trim that is longer than the bed: what is hung at a time, and from where on. */
+static void length_lines_of(const hw_sheet *sheet, int trim, int number)
+{
+    hw_grid_line(sheet->grid, HW_STYLE_LABEL,
+        hw_arena_format(sheet->arena, "length %d%s: stitches", number + 1,
+            number == 0 ? ", at its right" : ""));
+    for (int i = 0; i < sizes_of(sheet); i++) {
+        const hw_lengths *lengths = &at(sheet, i, trim)->lengths;
+        if (number < lengths->count) {
+            hw_grid_count(sheet->grid, 1 + i, HW_STYLE_KEY, lengths->sts[number]);
+        }
+    }
+    hw_grid_line(sheet->grid, HW_STYLE_LABEL, "  its leftmost needle");
+    for (int i = 0; i < sizes_of(sheet); i++) {
+        const hw_lengths *lengths = &at(sheet, i, trim)->lengths;
+        if (number < lengths->count) {
+            hw_grid_text(sheet->grid, 1 + i, HW_STYLE_PLAIN,
+                hw_bed_needle_name(lengths->first[number], sheet->arena));
+        }
+    }
+}
+
+static void part_lines(const hw_sheet *sheet, int trim)
+{
+    int most = 0;
+    for (int i = 0; i < sizes_of(sheet); i++) {
+        int count = at(sheet, i, trim)->lengths.count;
+        most = count > most ? count : most;
+    }
+    for (int k = 0; k < most; k++) {
+        length_lines_of(sheet, trim, k);
     }
 }
 
@@ -270,6 +306,7 @@ static void trim_lines(const hw_sheet *sheet, int trim)
     length_lines(sheet, trim);
     count_lines(sheet, trim, pickup_rows, sizeof pickup_rows / sizeof pickup_rows[0]);
     needle_lines(sheet, trim);
+    part_lines(sheet, trim);
     share_lines(sheet, trim);
     count_lines(sheet, trim, fold_lines, sizeof fold_lines / sizeof fold_lines[0]);
     hole_lines(sheet, trim);

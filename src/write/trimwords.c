@@ -7,6 +7,34 @@ static bool in_hand(const hw_saying *s)
     return s->plan->work == HW_WORK_HAND;
 }
 
+static void say_needle(const hw_saying *s, int q)
+{
+    hw_buf_format(s->buf, "%s%d", q < 0 ? "L" : "R", q < 0 ? -q : q + 1);
+}
+
+/* "100 needles, "; of a trim that is longer than the bed "the needles in 2 lengths: 127 stitches
+ * from L63 on, and then 125 from L62 on. ..." */
+static void say_onto(const hw_saying *s)
+{
+    const hw_lengths *lengths = &s->plan->trim->lengths;
+    if (lengths->count == 0) {
+        hw_buf_format(s->buf, "%d needles%s, ", s->work->sts,
+            s->plan->has_needles ? "" : " in two or more lengths, as Notes says");
+        return;
+    }
+    hw_buf_format(s->buf, "the needles in %d lengths: ", lengths->count);
+    for (int i = 0; i < lengths->count; i++) {
+        const char *join = i + 1 == lengths->count ? ", and then " : ", then ";
+        hw_buf_format(
+            s->buf, "%s%d%s from ", i == 0 ? "" : join, lengths->sts[i], i == 0 ? " stitches" : "");
+        say_needle(s, lengths->first[i]);
+        hw_buf_text(s->buf, " on");
+    }
+    hw_buf_text(s->buf,
+        ". Knit each by these rows. Each has a stitch more where it meets another, for the seam; "
+        "without those, ");
+}
+
 /* The piece's right edge hangs at the left of the bed, so both ways begin at the same end. */
 void hw_trimwords_pick_up(const hw_saying *s)
 {
@@ -17,11 +45,9 @@ void hw_trimwords_pick_up(const hw_saying *s)
             "right to left: %s.%s",
             s->work->sts, trim->along, s->plan->round_rows > 0 ? " Join them into a round." : "");
     } else {
-        hw_buf_format(s->buf,
-            "With the wrong side of the garment facing you, hang its edge onto %d needles%s, from "
-            "the left of the bed to the right: %s.",
-            s->work->sts, s->plan->has_needles ? "" : " in two or more lengths, as Notes says",
-            trim->along);
+        hw_buf_text(s->buf, "With the wrong side of the garment facing you, hang its edge onto ");
+        say_onto(s);
+        hw_buf_format(s->buf, "from the left of the bed to the right: %s.", trim->along);
     }
     if (trim->through[0] != '\0') {
         hw_buf_format(s->buf, " At %s go through both layers.", trim->through);
@@ -32,11 +58,6 @@ void hw_trimwords_pick_up(const hw_saying *s)
 }
 
 /* ---- Buttonholes ---- */
-
-static void say_needle(const hw_saying *s, int q)
-{
-    hw_buf_format(s->buf, "%s%d", q < 0 ? "L" : "R", q < 0 ? -q : q + 1);
-}
 
 /* "L9 and L8"; of a hole of one stitch "L9". */
 static void say_needles(const hw_saying *s, const hw_handwork *hole)
@@ -59,16 +80,53 @@ static void say_on_needles(const hw_saying *s)
     }
 }
 
-/* "each after so many stitches: 10, 22 and 34 from the left of the bed" */
+/* The length in which a stitch of a trim lies, from 1; 0 where the trim is knitted in one. `sts`
+ * stitches lie before it, counted from the left of the bed, of that length in the end. */
+static int find_length(const hw_lengths *lengths, int *sts)
+{
+    int seam_sts = 0; /* at the left of a length */
+    for (int i = 0; i < lengths->count; i++) {
+        int more = i + 1 < lengths->count ? HW_LENGTHS_SEAM_STS : 0;
+        if (*sts + seam_sts < lengths->sts[i] - more) {
+            *sts += seam_sts;
+            return i + 1;
+        }
+        *sts -= lengths->sts[i] - more - seam_sts;
+        seam_sts = HW_LENGTHS_SEAM_STS;
+    }
+    return 0;
+}
+
+/* Whether a buttonhole is the last one of its length, or of all. */
+static bool is_last(const hw_saying *s, int hole)
+{
+    const hw_lengths *lengths = &s->plan->trim->lengths;
+    if (hole + 1 >= s->plan->trim->hole_count) {
+        return true;
+    }
+    int sts = s->work[hole].number;
+    int next_sts = s->work[hole + 1].number;
+    return find_length(lengths, &sts) != find_length(lengths, &next_sts);
+}
+
+/* "each after so many stitches: 10, 22 and 34 from the left of the bed"; in lengths "8 and 20 of
+ * length 1; 12 of length 2, from the left of the bed" */
 static void say_counted_off(const hw_saying *s)
 {
     int count = s->plan->trim->hole_count;
+    int length = 0;
     hw_buf_text(s->buf, count == 1 ? "after " : "each after so many stitches: ");
     for (int i = 0; i < count; i++) {
-        const char *join = i + 1 == count ? " and " : ", ";
-        hw_buf_format(s->buf, "%s%d", i == 0 ? "" : join, s->work[i].number);
+        int sts = s->work[i].number;
+        length = find_length(&s->plan->trim->lengths, &sts);
+        hw_buf_format(s->buf, "%d", sts);
+        if (!is_last(s, i)) {
+            hw_buf_text(s->buf, is_last(s, i + 1) ? " and " : ", ");
+        } else if (length > 0) {
+            hw_buf_format(s->buf, " of length %d%s", length, i + 1 < count ? "; " : ",");
+        }
     }
-    hw_buf_format(s->buf, "%s%s", count == 1 ? " stitches" : "",
+    hw_buf_format(s->buf, "%s%s", count == 1 && length == 0 ? " stitches" : "",
         in_hand(s) ? " from where the row begins" : " from the left of the bed");
 }
 
@@ -134,6 +192,10 @@ void hw_trimwords_take_off(const hw_saying *s)
 
 void hw_trimwords_bind_off(const hw_saying *s)
 {
+    if (s->plan->trim->lengths.count > 0) {
+        hw_buf_text(s->buf, "Bind off all stitches loosely.");
+        return;
+    }
     hw_buf_format(s->buf, "Bind off all %d stitches loosely.", s->work->sts);
 }
 

@@ -54,7 +54,7 @@ static const row rows[] = {
         .times = 0 },
     /* The tank's bands and trims are all in order. */
     { .words = "band ring", .times = 0 },
-    { .words = "pick it up in two or more lengths", .times = 0 },
+    { .words = "Knit it in lengths", .times = 0 },
     { .words = "whole motifs make it", .times = 0 },
     { .words = "buttonholes of", .times = 0 },
     /* The sleeve has 56 stitches at 20 cm: 60 columns have no room; 30 and a gap of 2 fit once,

@@ -391,7 +391,29 @@ START_TEST(neckband_of_the_tank)
     ck_assert_int_eq(rows_of(&t, ARMBAND)->round_rows, 0);
     /* No bed, so none is too short. */
     ck_assert(!trimmed(&t, PLACKET)->too_long);
-    ck_assert_int_eq(tank_notes(&t.plan, "needles; pick it up"), 0);
+    ck_assert_int_eq(tank_notes(&t.plan, "stitches and the bed"), 0);
+    tank_close(&t);
+}
+END_TEST
+
+/* By hand: 50 cm with 49.6 stitches in 10 cm are 248, 62 figures of 2 with gaps of 2 and a plain
+ * stitch at each end, on 200 needles. They part behind 124, in the middle of a gap: twice 125 with
+ * the seam's stitch. Figures begin on needles that columns 1, 5, 9 ... work, L12, L8, L4, R1 and so
+ * on, behind one stitch of the first length and behind two of the second: from L62 the second
+ * stands in the middle as it is, and the first from L61. So one card serves both. */
+START_TEST(lengths_by_the_card)
+{
+    tank t;
+    tank_open(&t, EDITS(TRIMS("  placket:\n    gauge: {stitches: 49.6, rows: 20}\n" PAIRS)), NULL);
+    const hw_trimmed *placket = trimmed(&t, PLACKET);
+    ck_assert_int_eq(placket->pickup.chosen.sts, 248);
+    ck_assert_int_eq(placket->lengths.count, 2);
+    ck_assert_int_eq(placket->lengths.sts[0], 125);
+    ck_assert_int_eq(placket->lengths.sts[1], 125);
+    ck_assert_int_eq(placket->lengths.first[0], -61);
+    ck_assert_int_eq(placket->lengths.first[1], -62);
+    ck_assert(!t.plan.whole->trims->kinds[PLACKET].free_start);
+    ck_assert_int_eq(tank_notes(&t.plan, "placket: it nearly fills the bed"), 0);
     tank_close(&t);
 }
 END_TEST
@@ -432,7 +454,7 @@ int main(void)
 {
     const TTest *const tests[] = { preselecting_by_hand, direct_and_picked_by_hand, hand_knitting,
         other_closings_and_folds, plain_and_long, findings, armband_of_the_tank,
-        placket_of_the_tank, one_card_for_two, neckband_of_the_tank, closings_of_the_tank,
-        notes_on_sides };
+        placket_of_the_tank, one_card_for_two, neckband_of_the_tank, lengths_by_the_card,
+        closings_of_the_tank, notes_on_sides };
     return fixture_run("trim rows", setup, NULL, tests, sizeof tests / sizeof tests[0]);
 }

@@ -90,18 +90,27 @@ START_TEST(over_an_end)
 }
 END_TEST
 
-/* 250 stitches on 200 needles: counted off in place of needles. 8 at each end are 1.5 cm of 5
- * stitches each, rounded up. */
+/* 250 stitches on 200 needles: two lengths of 125 and one for the seam, L63 to R63. Counted off in
+ * place of needles: 8 at each end are 1.5 cm of 5 stitches each, rounded up, so the upper hole lies
+ * after 240, 115 of the second length and the seam's stitch. */
 START_TEST(longer_than_the_bed)
 {
     tank t;
     tank_open(
         &t, EDITS(TRIMS("  placket: {gauge: {stitches: 50, rows: 75}, buttonholes: 2}\n")), NULL);
-    check_words(&t, PLACKET, 1, "onto 250 needles in two or more lengths, as Notes says, from");
+    check_words(&t, PLACKET, 1,
+        "hang its edge onto the needles in 2 lengths: 126 stitches from L63 on, and then 126 from "
+        "L63 on. Knit each by these rows. Each has a stitch more where it meets another, for the "
+        "seam; without those, from the left of the bed to the right: 250 down front left.");
     const hw_row_trim *trim = &hw_trimming_at(t.plan.whole, 0, PLACKET)->row_trim;
     check_words(&t, PLACKET, trim->hole_rows[HW_LAYER_FACE],
-        "buttonholes of 2 stitches, each after so many stitches: 8 and 240 from the left of the "
-        "bed.");
+        "buttonholes of 2 stitches, each after so many stitches: 8 of length 1; 116 of length 2, "
+        "from the left of the bed. For each");
+    check_words(&t, PLACKET, hw_trimming_at(t.plan.whole, 0, PLACKET)->rows.count,
+        "Bind off all stitches loosely.");
+    ck_assert_int_eq(tank_notes(&t.plan, "placket, in one: it has up to 250 stitches and the bed "
+                                         "200 needles. Knit it in lengths: the table Trims says"),
+        1);
     tank_close(&t);
 }
 END_TEST
