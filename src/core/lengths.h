@@ -5,7 +5,7 @@
 
 #include "core/buttonhole.h"
 
-enum { HW_LENGTHS_SEAM_STS = 1 }; /* swallowed by the seam, of each length: common practice */
+enum { HW_LENGTHS_SEAM_STS = 1 }; /* swallowed by the seam, of each length: own choice [P10] */
 
 typedef struct {
     int sts;          /* of the trim, more than needles, up to HW_MAX_STS */
@@ -29,11 +29,13 @@ typedef struct {
  *
  * Given:     task
  *            arena     owner of the lengths
- * Returned:  out       from the end where counting begins; `first` not yet set; untouched on
- * failure Result:    HW_OK; HW_ERR_NOMEM Note:      own choice: as few lengths as there can be.
- * They part in the middle of a gap where there is a motif, else anywhere, and never in a buttonhole
- * or beside one; at a seam of the garment where one lies no further than half a length from the
- * even place (with a motif, in the gap beside it), else as evenly as can be
+ * Returned:  out       from the end where counting begins, `first` not yet set; untouched on
+ *            failure
+ * Result:    HW_OK; HW_ERR_NOMEM
+ * Note:      own choice [P10]: as few lengths as there can be. They part in the middle of a gap
+ *            where there is a motif, else anywhere, and never in a buttonhole or beside one; at a
+ *            seam of the garment where one lies no further than half a length from the even place
+ *            (with a motif, in the gap beside it), else as evenly as can be
  */
 hw_status hw_lengths_find(
     const hw_lengths_task *task, hw_arena *arena, hw_lengths *out) HW_MUST_USE;

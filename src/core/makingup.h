@@ -24,7 +24,8 @@ typedef struct {
  * Note:      common practice [P9]. Trims follow each other as the garment file lists them. A join
  *            lies across a trim where both of its sides meet the trim's edges at the point at which
  *            it goes over from one piece to the other. On a bed a ring is knitted flat: the join at
- *            its ends is sewn afterwards, and the ends with it
+ *            its ends is sewn afterwards, and the ends with it. A trim over whose end another is
+ *            picked up is folded and closed before that
  */
 hw_status hw_makingup_steps(const hw_whole *whole, hw_arena *arena, hw_making_up *out) HW_MUST_USE;
 

@@ -25,8 +25,8 @@ hw_status hw_trimrows_card(hw_whole *whole, int trim, hw_arena *arena, hw_err *e
  *            at        size * trims + trim
  * Result:    HW_OK; HW_ERR_RANGE (no place on the bed for the card as it is punched); HW_ERR_NOMEM
  * Note:      a trim longer than the bed has rows without needles, by which each of its lengths is
- *            knitted. Closed as its own hem says, or
- *            else the project's; cast-on says how the last row is left where it is sewn down
+ *            knitted. Closed as its own hem says, or else the project's; cast-on says how the last
+ *            row is left where it is sewn down
  */
 hw_status hw_trimrows_make(hw_whole *whole, int at, hw_arena *arena, hw_err *err) HW_MUST_USE;
 
