@@ -41,7 +41,7 @@ static const row rows[] = {
     { .garment = { "up: 33 cm", "up: 30.9 cm" }, .words = "can be eased in", .times = 0 },
     /* Up the middle line from 34 to 40 cm. */
     { .garment = SLIT,
-        .words = "back: a slit of 6 cm below the neck opens it in the middle, for the head.",
+        .words = "Back: a slit of 6 cm below the neck opens it in the middle, for the head.",
         .times = 1 },
     { .words = "a slit of", .times = 0 },
     /* Its button, and nobody's where there is no slit. */

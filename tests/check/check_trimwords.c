@@ -108,7 +108,7 @@ START_TEST(longer_than_the_bed)
         "from the left of the bed. For each");
     check_words(&t, PLACKET, hw_trimming_at(t.plan.whole, 0, PLACKET)->rows.count,
         "Bind off all stitches loosely.");
-    ck_assert_int_eq(tank_notes(&t.plan, "placket, in one: it has up to 250 stitches and the bed "
+    ck_assert_int_eq(tank_notes(&t.plan, "Placket, in one: it has up to 250 stitches and the bed "
                                          "200 needles. Knit it in lengths: the table Trims says"),
         1);
     tank_close(&t);
