@@ -675,6 +675,22 @@ says 'within a tolerance that cannot be kept' 'make the tolerance larger'
 sed 's/^  tolerance: .*/  tolerance: 1 mm/' "$starter" >loose.yaml
 check 'outside the tolerance, without the rule' 0 plan loose.yaml --only table
 says 'outside the tolerance, without the rule' 'warning' 'tolerance'
+cat >wide.yaml <<'END'
+title: Wide purse
+machine: standard
+garment: pouch
+gauge:
+  main: { stitches: 28, rows: 40 }
+  band: { stitches: 28, rows: 38 }
+motif: { use: tulip, gap: 1, card start: 5 }
+hem: { depth: 4 cm }
+sizes: { names: [small, large], finished: { width: [20, 70.5], depth: [15, 18] } }
+choices: { edge stitches: 0 }
+END
+check 'a piece that has no place for its card' 2 plan wide.yaml
+says 'a piece that has no place for its card' \
+    'wide.yaml: size large: `front`: a piece of 199 stitches cannot stand on 200 needles'
+
 what='a plan that fails leaves no file'
 ls wide.xlsx wide.csv strict.json >/dev/null 2>&1 && bad || good
 

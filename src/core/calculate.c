@@ -268,6 +268,18 @@ static hw_status make_punch(making *m)
     return HW_OK;
 }
 
+/* Which piece in which size it is that has no place. */
+static hw_status place_one(making *m, int i, const hw_bed_task *task)
+{
+    hw_err found = { 0 };
+    hw_status status = hw_bed_place(task, &m->plan.places[i], &found);
+    int pieces = m->project->garment.piece_count;
+    return status == HW_OK ? HW_OK
+                           : hw_err_set(m->err, status, "size %s: `%.60s`: %s",
+                                 m->plan.finished.names[i / pieces],
+                                 m->project->garment.pieces[i % pieces].name, found.text);
+}
+
 static hw_status make_places(making *m)
 {
     int count = m->plan.finished.count * m->project->garment.piece_count;
@@ -281,7 +293,7 @@ static hw_status make_places(making *m)
     for (int i = 0; i < count && status == HW_OK; i++) {
         hw_bed_task task = bed_task(m, i);
         task.free_start = unpunched && !m->plan.has_punch;
-        status = hw_bed_place(&task, &m->plan.places[i], m->err);
+        status = place_one(m, i, &task);
     }
     return status;
 }

@@ -236,6 +236,18 @@ static hw_status off_other_dials(
     return HW_OK;
 }
 
+/* Whether places of several dials stand together because the fabric's own is not known. */
+static bool dials_mixed(const hw_gauge_input *in)
+{
+    bool mixed = false;
+    for (int i = 1; i < in->count && !in->has_dial; i++) {
+        const hw_swatch *a = &in->swatches[i - 1];
+        const hw_swatch *b = &in->swatches[i];
+        mixed = mixed || (a->has_dial && b->has_dial && fabs(a->dial - b->dial) >= SAME);
+    }
+    return mixed;
+}
+
 static hw_status in_sense(const measuring *m, const hw_gauge_side *side)
 {
     double per_10cm = side->per_10cm;
@@ -245,9 +257,11 @@ static hw_status in_sense(const measuring *m, const hw_gauge_side *side)
     /* A line that hardly rises, or falls, comes to no number that is worth telling. */
     bool sloped = side->kind == HW_LINE_FREE || side->kind == HW_LINE_ROBUST;
     if (sloped && !(per_10cm > 0 && per_10cm < FOUR_DIGITS)) {
-        return hw_err_set(m->err, HW_ERR_RANGE,
-            "%s: places with more %s do not measure %s; check the counts and the lengths", m->whose,
-            ways[m->way].counts, ways[m->way].more);
+        return hw_err_set(m->err, HW_ERR_RANGE, "%s: places with more %s do not measure %s; %s",
+            m->whose, ways[m->way].counts, ways[m->way].more,
+            dials_mixed(m->in) ? "they were knitted at different dials: write the fabric's own "
+                                 "`dial`, beside `swatches`"
+                               : "check the counts and the lengths");
     }
     return hw_err_set(m->err, HW_ERR_RANGE,
         "%s comes to %.*g %s in 10 cm, which no yarn knits: check the counts and the lengths",

@@ -472,6 +472,10 @@ START_TEST(refusals)
     const hw_swatch rising[] = { place(30, 10, 40, 10), place(30, 10, 40, 10),
         place(40, 13, 50, 12) };
     const hw_swatch falling[] = { place(30, 10, 40, 10), place(40, 9, 50, 12) };
+    hw_swatch mixed[] = { place(30, 10, 40, 10), place(32, 10, 42, 10) };
+    mixed[0].has_dial = mixed[1].has_dial = true;
+    mixed[0].dial = 8;
+    mixed[1].dial = 7;
     const hw_swatch level[] = { place(30, 10, 40, 10), place(40, 13, 50, 10) };
     const struct {
         const hw_swatch *swatches;
@@ -482,7 +486,9 @@ START_TEST(refusals)
     } rows[] = {
         { rising, 2, HW_METHOD_LINE, HW_ERR_MISSING, "two different counts" },
         { rising, 3, HW_METHOD_ROBUST, HW_ERR_MISSING, "at least four measured places" },
-        { falling, 2, HW_METHOD_USUAL, HW_ERR_RANGE, "more stitches do not measure wider" },
+        { falling, 2, HW_METHOD_USUAL, HW_ERR_RANGE,
+            "more stitches do not measure wider; check the counts" },
+        { mixed, 2, HW_METHOD_USUAL, HW_ERR_RANGE, "write the fabric's own `dial`" },
         { level, 2, HW_METHOD_USUAL, HW_ERR_RANGE, "more rows do not measure longer" },
         { rising, 3, HW_METHOD_USUAL, HW_OK, "" },
     };
