@@ -222,9 +222,14 @@ def check_bodies(tally, sized):
         tally.check(finished["armhole"] > body["armhole depth"], "dress", size, "is tight")
         tally.check(2 * finished["edging"] + finished["shoulders"] <= 1.1 * body["cross back"],
                     "dress", size, "slips off the shoulders")
+    waistband = load(DATA, "garments", "skirt.yaml")["trims"]["waistband"]
     for size, body, finished in sized["skirt"]:
         tally.check(finished["top"] >= body["hips"], "skirt", size, "does not pass the hips")
         tally.check(finished["waist"] < finished["top"], "skirt", size, "slips down")
+        # An elastic as long as the waist or longer holds nothing; common knowledge.
+        elastic = add_up(waistband["elastic"], finished, None)
+        tally.check(0.8 * body["waist"] <= elastic <= body["waist"],
+                    "skirt", size, "has an elastic of", elastic)
     for size, body, finished in sized["drop-shoulder-cardigan"]:
         tally.check(finished["neck to wrist"] < WRIST_AT_MOST * body["height"],
                     "drop shoulder", size, "has long sleeves:", finished["neck to wrist"])
@@ -407,6 +412,16 @@ def check_told_trims(tally, where, made, told, trims):
                     trim["hem"]["face_cm"], "deep and not", depths[name])
         tally.check(abs(length - trim["length_cm"]) <= LENGTH_CM, where, name, "is", length,
                     "and told as", trim["length_cm"])
+        check_elastic(tally, where + " " + name, garment["trims"][name], (trim, finished))
+
+
+def check_elastic(tally, where, trim, told_of):
+    """What is drawn in by the file's sum, and told as that."""
+    told, finished = told_of
+    wanted = add_up(trim["elastic"], finished, None) if "elastic" in trim else None
+    tally.check((wanted is None) == (told["elastic_cm"] is None) and
+                (wanted is None or abs(wanted - told["elastic_cm"]) <= PRINTED_CM),
+                where, "has an elastic of", wanted, "told as", told["elastic_cm"])
 
 
 def document_finished(document):

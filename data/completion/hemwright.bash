@@ -56,7 +56,7 @@ _hemwright_value()
             mapfile -t COMPREPLY < <(compgen -d -- "$2")
             ;;
         --only) _hemwright_some_of "$2" xlsx csv json table ;;
-        --show) _hemwright_some_of "$2" sizes hem bands outline shaping trims yarn rows chart \
+        --show) _hemwright_some_of "$2" sizes hem bands outline shaping trims making yarn rows chart \
             card gauge tolerance alternatives notes basis costs measured all ;;
         --beside | --above | --below)
             _hemwright_words "$2" "$(_hemwright_named motifs)"

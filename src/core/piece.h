@@ -101,8 +101,10 @@ typedef struct {
 typedef struct {
     const char *name;
     hw_edge_run along;
-    hw_rule depth; /* of its face, of finished measurements; count 0 and 0 cm: the project says */
-    bool round;    /* worked in a ring, or sewn to one */
+    hw_rule depth;   /* of its face, of finished measurements; count 0 and 0 cm: the project says */
+    bool round;      /* worked in a ring, or sewn to one */
+    bool casing;     /* an elastic is drawn into the ring */
+    hw_rule elastic; /* how long it is, without its lap; of finished measurements */
     int line;
 } hw_trim;
 

@@ -63,9 +63,7 @@ static bool shaped_near(const hw_draft *draft, int row)
     return shaped;
 }
 
-/* The row above the hem that begins at the underarm; -1 where none does, or where stitches are
- * bound off there. */
-static int underarm_row(const hw_draft *draft)
+int hw_rowing_underarm(const hw_draft *draft)
 {
     double underarm_cm = hw_outline_height(&draft->outline, "side");
     int found = -1;
@@ -105,7 +103,7 @@ hw_status hw_rowing_make(const hw_plan *plan, int at, hw_arena *arena, hw_rowpla
     hw_rowplan_task task = hw_rowing_task(plan, at);
     const hw_draft *draft = &plan->drafts[at];
     hw_row_band bands[HW_MAX_BANDS];
-    int mark = draft->drawn ? underarm_row(draft) : -1;
+    int mark = draft->drawn ? hw_rowing_underarm(draft) : -1;
     if (draft->drawn) {
         task.shape = &draft->shape;
         task.steps = &draft->steps;

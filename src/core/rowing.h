@@ -33,6 +33,10 @@ hw_status hw_rowing_make(
 hw_status hw_rowing_tube(
     const hw_plan *plan, int size, const hw_tube *tube, hw_arena *arena) HW_MUST_USE;
 
+/* The row above the hem that begins at the underarm, whose edges are marked; -1 where there is
+ * none. */
+int hw_rowing_underarm(const hw_draft *draft);
+
 /* The task that it is made from, without its shaping: which edge its first row above the hem begins
  * at follows from it (hw_rowplan_above), with rounds in the hem alone. */
 hw_rowplan_task hw_rowing_task(const hw_plan *plan, int at);

@@ -183,6 +183,27 @@ static hw_status make_pickup(const trimming *t, const hw_trim_kind *kind, int si
     return hw_pickup_plan(&task, &out->pickup, t->err);
 }
 
+/* An elastic draws its edges in, or else it has no use. */
+static hw_status make_elastic(
+    const trimming *t, const hw_trim_kind *kind, int size, hw_trimmed *out)
+{
+    if (!kind->trim->casing) {
+        return HW_OK;
+    }
+    hw_rule_place place = { .finished = &t->whole->plans[0].finished, .size = size };
+    double cm = 0;
+    hw_status status = hw_rule_value(&kind->trim->elastic, &place, &cm, NULL, t->err);
+    if (status == HW_OK && !(cm > 0 && cm < out->length_cm)) {
+        (void)hw_err_set(t->err, HW_ERR_RANGE,
+            "its elastic comes to %.1f cm and its edges to %.1f cm; an elastic draws them in, so "
+            "make it shorter than they are, and longer than 0 cm",
+            cm, out->length_cm);
+        return hw_err_place_in_garment(t->err, HW_ERR_RANGE, kind->trim->elastic.line);
+    }
+    out->elastic_cm = cm;
+    return status;
+}
+
 static hw_status make_holes(const trimming *t, const hw_trim_kind *kind, hw_trimmed *out)
 {
     out->holes_wanted = kind->input != NULL ? kind->input->buttonholes : 0;
@@ -241,6 +262,7 @@ static hw_status make_size(const trimming *t, int at)
     hw_trimmed *out = &trims->sizes[at];
     hw_status status = make_hem(t, kind, at / trims->count, out);
     status = status == HW_OK ? make_pickup(t, kind, at / trims->count, out) : status;
+    status = status == HW_OK ? make_elastic(t, kind, at / trims->count, out) : status;
     status = status == HW_OK ? make_holes(t, kind, out) : status;
     out->too_long = machine->pitch_cm > 0 && out->pickup.chosen.sts > machine->needles;
     return status == HW_OK && out->too_long ? make_lengths(t, kind, out) : status;

@@ -27,6 +27,7 @@ typedef struct {
 /* A trim in one size. */
 typedef struct {
     double length_cm;
+    double elastic_cm; /* to draw in, without its lap; 0: none */
     hw_pickup pickup;
     int share_of[HW_MAX_PARTS]; /* of each edge in the order of picking up: which of the pickup's
                                    shares; -1 where the edge has no length in this size */
@@ -58,7 +59,8 @@ struct hw_trimmings {
  * Result:    HW_OK; what hw_gauge_all, hw_hem_plan, hw_pickup_plan, hw_holes_plan,
  *            hw_trimway_check and hw_trimrows_make can say, with the name of the trim, the size and
  *            the line of the project, or else of the garment file; HW_ERR_LIMIT (figure and gap too
- *            wide); HW_ERR_NOMEM
+ *            wide); HW_ERR_RANGE (an elastic longer than the edges, which would not draw them in);
+ *            HW_ERR_NOMEM
  * Note:      a trim without a motif has a plain face. A gauge of its own is that of its band, or of
  *            a plain trim's plain fabric, from which its facing's follows as any facing's does;
  *            else its gauges are the project's. It has no edge stitches: it is sewn to nothing at

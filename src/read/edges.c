@@ -330,6 +330,7 @@ static hw_trim begin_trim(const hw_node *node)
     return (hw_trim){ .name = node->key,
         .depth = { .constant_cm = USUAL_DEPTH_CM },
         .round = hw_node_number(node, "round", 0) > 0,
+        .casing = hw_node_find(node, "elastic") != NULL,
         .line = node->key_line };
 }
 
@@ -347,6 +348,20 @@ static hw_status check_edges(const reading *r, const hw_node *along, const hw_ed
     return hw_err_place(r->err, HW_ERR_SYNTAX, along->line, along->column);
 }
 
+/* Only a ring holds what is drawn into it. */
+static hw_status read_elastic(const reading *r, const hw_node *node, hw_trim *out)
+{
+    if (node == NULL) {
+        return HW_OK;
+    }
+    if (!out->round) {
+        (void)hw_err_set(r->err, HW_ERR_SYNTAX, "%s",
+            "an elastic is drawn into a ring; write `round: yes` as well, or take `elastic` out");
+        return hw_err_place(r->err, HW_ERR_SYNTAX, node->key_line, node->key_column);
+    }
+    return hw_corners_rule(r->with, node, &out->elastic, r->err);
+}
+
 static hw_status read_trim(const reading *from, const hw_node *node, hw_trim *out)
 {
     reading r = *from;
@@ -360,8 +375,10 @@ static hw_status read_trim(const reading *from, const hw_node *node, hw_trim *ou
         }
     }
     status = status == HW_OK ? check_edges(&r, along, &out->along) : status;
-    return status == HW_OK && depth != NULL ? hw_corners_rule(r.with, depth, &out->depth, r.err)
-                                            : status;
+    if (status == HW_OK && depth != NULL) {
+        status = hw_corners_rule(r.with, depth, &out->depth, r.err);
+    }
+    return status == HW_OK ? read_elastic(&r, hw_node_find(node, "elastic"), out) : status;
 }
 
 hw_status hw_edges_trims(

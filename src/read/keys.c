@@ -322,6 +322,9 @@ static const hw_key keys[] = {
             "end of a trim above it" },
     { P(TRIM), "depth", K(RULE), .help = "of its face; 2 cm if left out" },
     { P(TRIM), "round", K(YES_NO), .help = "whether it closes to a ring; `no` if left out" },
+    { P(TRIM), "elastic", K(RULE),
+        .help = "length of an elastic that is drawn into the ring, without its lap; none if left "
+                "out" },
 };
 enum { KEY_COUNT = sizeof keys / sizeof keys[0] };
 

@@ -122,7 +122,7 @@ static hw_status check_words(const making *m, hw_opt opt, const char *const *kno
 }
 
 static const char *const tables_known[] = { "sizes", "hem", "bands", "outline", "shaping", "trims",
-    "yarn", "rows", "chart", "card", "alternatives", "notes", "basis", "costs", "gauge",
+    "making", "yarn", "rows", "chart", "card", "alternatives", "notes", "basis", "costs", "gauge",
     "tolerance", "measured", "all" };
 
 static hw_status check_choices(const making *m)

@@ -53,7 +53,8 @@ static const struct {
         "only some of xlsx,csv,json,table; table is the terminal's", C(PLAN) },
     [HW_OPT_SHOW] = { "--show", "TABLES",
         "what to print, parted by commas: some of sizes, hem, notes (the usual), bands, outline, "
-        "shaping, trims, yarn, rows, chart, card, gauge, tolerance, alternatives, basis, costs, "
+        "shaping, trims, making, yarn, rows, chart, card, gauge, tolerance, alternatives, basis, "
+        "costs, "
         "measured, or all",
         C(PLAN) },
     [HW_OPT_REPLACE] = { "--replace", NULL, "write over files of the same name",

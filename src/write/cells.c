@@ -21,6 +21,7 @@ static const struct {
     { hw_sheet_outline, true },
     { hw_sheet_shaping, true },
     { hw_sheet_trims, true },
+    { hw_sheet_making, true },
     { hw_sheet_yarn, false },
     { hw_sheet_rowplans, true },
     { hw_sheet_chart, true },

@@ -114,6 +114,8 @@ static json_t *trim(hw_json_writer *w, int size, int number)
     hw_json_put(w, object, "place", place(w, kind, t));
     hw_json_put(w, object, "round", json_boolean(kind->trim->round));
     hw_json_put(w, object, "length_cm", json_real(t->length_cm));
+    hw_json_put(
+        w, object, "elastic_cm", t->elastic_cm > 0 ? json_real(t->elastic_cm) : json_null());
     hw_json_put(w, object, "sts", json_integer(chosen->sts));
     hw_json_put(w, object, "off_cm", json_real(chosen->off_cm));
     hw_json_put(w, object, "inside_tolerance", json_boolean(t->pickup.inside));

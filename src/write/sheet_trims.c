@@ -2,7 +2,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include <string.h>
 
-#include "core/makingup.h"
+#include "core/trimming.h"
 #include "write/sheets.h"
 
 static int stitches(const hw_trimmed *t)
@@ -107,14 +107,20 @@ static void length_lines(const hw_sheet *sheet, int trim)
 {
     double edge_cm[HW_MAX_SIZES];
     double off_cm[HW_MAX_SIZES];
+    double elastic_cm[HW_MAX_SIZES];
     for (int i = 0; i < sizes_of(sheet); i++) {
         edge_cm[i] = at(sheet, i, trim)->length_cm;
         off_cm[i] = at(sheet, i, trim)->pickup.chosen.off_cm;
+        elastic_cm[i] = at(sheet, i, trim)->elastic_cm;
     }
     hw_sheet_length_rows(sheet,
         &(hw_sheet_lengths){ "length of its edge", edge_cm, sizes_of(sheet), HW_STYLE_PLAIN });
     hw_sheet_length_rows(sheet,
         &(hw_sheet_lengths){ "the trim is off by", off_cm, sizes_of(sheet), HW_STYLE_PLAIN });
+    if (sheet->plan->whole->trims->kinds[trim].trim->casing) {
+        hw_sheet_length_rows(sheet, &(hw_sheet_lengths){ "elastic, without its lap", elastic_cm,
+                                        sizes_of(sheet), HW_STYLE_KEY });
+    }
 }
 
 /* One end's needle in every size; none where the bed is too short. */
@@ -313,23 +319,6 @@ static void trim_lines(const hw_sheet *sheet, int trim)
     ratio_lines(sheet, trim);
 }
 
-/* What is sewn before a trim can be picked up, and what after it. */
-static void making_up_lines(const hw_sheet *sheet)
-{
-    hw_making_up list = { .count = 0 };
-    if (hw_makingup_steps(sheet->plan->whole, sheet->arena, &list) != HW_OK) {
-        hw_grid_section(sheet->grid, NULL);
-        return;
-    }
-    if (list.count > 0) {
-        hw_grid_section(sheet->grid, "order of making up: common practice, no source");
-    }
-    for (int i = 0; i < list.count; i++) {
-        hw_grid_line(sheet->grid, HW_STYLE_PARAGRAPH,
-            hw_arena_format(sheet->arena, "%d. %s", i + 1, list.steps[i]));
-    }
-}
-
 void hw_sheet_trims(const hw_sheet *sheet)
 {
     const hw_whole *whole = sheet->plan->whole;
@@ -337,10 +326,9 @@ void hw_sheet_trims(const hw_sheet *sheet)
     for (int k = 0; whole != NULL && k < whole->trims->count; k++) {
         trim_lines(sheet, k);
     }
-    if (whole != NULL) {
-        making_up_lines(sheet);
-    }
     if (whole == NULL || whole->trims->count == 0) {
         hw_grid_line(sheet->grid, HW_STYLE_PLAIN, "none");
+    } else {
+        hw_sheet_whose_side(sheet);
     }
 }

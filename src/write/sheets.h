@@ -25,6 +25,7 @@ void hw_sheet_bands(const hw_sheet *sheet);
 void hw_sheet_outline(const hw_sheet *sheet);
 void hw_sheet_shaping(const hw_sheet *sheet);
 void hw_sheet_trims(const hw_sheet *sheet);
+void hw_sheet_making(const hw_sheet *sheet);
 void hw_sheet_yarn(const hw_sheet *sheet);
 void hw_sheet_rowplans(const hw_sheet *sheet);
 void hw_sheet_chart(const hw_sheet *sheet);
@@ -54,6 +55,9 @@ char *hw_sheet_part_name(const hw_sheet *sheet, int part);
 
 /* Add a section that says how a table is read, a paragraph to each text. */
 void hw_sheet_reading(const hw_sheet *sheet, const char *const *texts, int count);
+
+/* Add a section that tells whose left and right a name's are; none where no name has one. */
+void hw_sheet_whose_side(const hw_sheet *sheet);
 
 /* The first line of a table: the garment's name, and what the table holds. */
 void hw_sheet_title(const hw_sheet *sheet, const char *what);

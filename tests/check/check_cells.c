@@ -453,8 +453,8 @@ START_TEST(tables_are_sound)
 {
     hw_tables tables = example_tables(&e, &arena);
     static const char *const names[] = { "Sizes", "Hem", "Bands", "Outline", "Shaping", "Trims",
-        "Yarn", "Rows", "Chart", "Card", "Gauge", "Tolerance", "Alternatives", "Notes", "Basis",
-        "Costs", "Measured" };
+        "Making up", "Yarn", "Rows", "Chart", "Card", "Gauge", "Tolerance", "Alternatives", "Notes",
+        "Basis", "Costs", "Measured" };
     ck_assert_int_eq(tables.count, (int)(sizeof names / sizeof names[0]));
     for (int i = 0; i < tables.count; i++) {
         const hw_table *t = &tables.tables[i];

@@ -36,7 +36,7 @@ static const hw_check_reader reader = {
             "  - front right right to front neck, within 2\n"                               /* 18 */
             "trims:\n"                                                                      /* 19 */
             "  collar: {along: [front neck right, front neck left], depth: 0.1 x length + 1 cm, "
-            "round: yes}\n"                                   /* 20 */
+            "round: yes, elastic: 0.3 x length}\n"            /* 20 */
             "  cuff: {along: front neck and front left}\n"    /* 21 */
             "  band: {along: [front left side, cuff end]}\n", /* 22 */
     .read = read_garment,
@@ -105,6 +105,9 @@ START_TEST(trims)
     check_run(&collar->along,
         (const part[]){ { 0, HW_EDGE_NECK_RIGHT, NULL }, { 0, HW_EDGE_NECK_LEFT, NULL } }, 2);
     ck_assert(collar->round);
+    ck_assert(collar->casing);
+    ck_assert_int_eq(collar->elastic.count, 1);
+    ck_assert_double_eq_tol(collar->elastic.terms[0].factor, 0.3, 1e-12);
     ck_assert_double_eq_tol(collar->depth.terms[0].factor, 0.1, 1e-12);
     ck_assert_double_eq_tol(collar->depth.constant_cm, 1, 1e-12);
     ck_assert_int_eq(collar->line, 20);
@@ -113,6 +116,7 @@ START_TEST(trims)
             { 0, HW_EDGE_LEFT, NULL } },
         3);
     ck_assert(!cuff->round);
+    ck_assert(!cuff->casing);
     ck_assert_int_eq(cuff->depth.count, 0);
     ck_assert_double_eq_tol(cuff->depth.constant_cm, 2, 1e-12); /* own choice [O1] */
     const hw_edge_run *band = &garment.trims[2].along;
@@ -185,6 +189,10 @@ static const hw_check_fault faults[] = {
         "  d: {along: front left}\n  e: {along: front left}\n  f: {along: front left}\n"
         "  g: {along: front left}\n",
         HW_ERR_LIMIT, 20, 3, "9 trims are too many", "at most 8" },
+    { "round: yes, elastic: 0.3 x length", "elastic: 0.3 x length", HW_ERR_SYNTAX, 20, 84,
+        "an elastic is drawn into a ring", "take `elastic` out" },
+    { "elastic: 0.3 x length", "elastic: 0.3 x lenght", HW_ERR_UNKNOWN, 20, 105, "`lenght`",
+        "did you mean `length`" },
     { "cuff end", "collar end", HW_ERR_UNKNOWN, 22, 35, "`collar end`", "is `round`" },
     { "cuff end", "band end", HW_ERR_UNKNOWN, 22, 35, "`band end`", "the trim's own end" },
     { "cuff end", "cufff end", HW_ERR_UNKNOWN, 22, 35, "`cufff end`",

@@ -237,6 +237,12 @@ START_TEST(refused)
             "trim `armband`, size one: its depth comes to -10.0 cm" },
         { "  armband:\n    buttonholes: 1\n", "0.1 x armhole", "armhole - 30 cm", HW_ERR_RANGE, 20,
             "trim `armband`, size one: its depth comes to -10.0 cm" },
+        /* 25 and 17 cm of edges */
+        { NULL, "0.1 x armhole", "0.1 x armhole\n    round: yes\n    elastic: 42 cm", HW_ERR_RANGE,
+            ARMBAND_LINE + 4, "its elastic comes to 42.0 cm and its edges to 42.0 cm" },
+        { "  armband: {buttonholes: 1}\n", "0.1 x armhole",
+            "0.1 x armhole\n    round: yes\n    elastic: armhole - 20 cm", HW_ERR_RANGE,
+            ARMBAND_LINE + 4, "its elastic comes to 0.0 cm" },
         { "  armband:\n" CHART("        oo\n        oo\n", "199"), NULL, NULL, HW_ERR_LIMIT, 25,
             "figure and gap are 201 columns together" },
         { "  armband: {buttonholes: 40, buttonhole stitches: 4}\n", NULL, NULL, HW_ERR_RANGE, 20,

@@ -204,12 +204,15 @@ START_TEST(trims)
     ck_assert_str_eq(hw_cells_at(in, left, 1)->text, "L42");
     ck_assert_str_eq(hw_cells_at(in, left + 1, 1)->text, "R42");
     ck_assert_double_eq_tol(hw_cells_at(in, left + 2, 1)->number, 4, 1e-9);
-    int order = tables_find(in, "order of making up: common practice, no source", 0);
-    ck_assert_str_eq(hw_cells_at(in, order + 2, 0)->text, "2. Sew the ends of neckband together.");
     ck_assert_int_gt(arm, tables_find(in, "armband: your own motif", 0));
     ck_assert_int_lt(arm, tables_find(in, "placket: plain", 0));
     ck_assert_int_ge(tables_find(in, "one, front left: 2 sts in every 3 rows", 0), 0);
     ck_assert_int_lt(tables_find(in, "  hole 8: stitches before it", 0), 0);
+    ck_assert_int_lt(tables_find(in, "elastic, without its lap, cm", 0), 0);
+    const hw_table *order = table("Making up");
+    ck_assert_double_eq_tol(hw_cells_at(order, 3, 0)->number, 2, 1e-9);
+    ck_assert_str_eq(hw_cells_at(order, 3, 1)->text, "Sew the ends of neckband together.");
+    ck_assert_int_lt(tables_find(order, "left and right", 0), 0); /* no name has a side */
     tank_close(&t);
 }
 END_TEST
@@ -236,6 +239,21 @@ START_TEST(yarn)
 END_TEST
 
 /* What was not asked for is said to be none. */
+/* By hand: the tank's neck of 40 cm is drawn in to half the armhole of 20 cm. Whose left and right
+ * is told where a name begins with one, on both tables that have such names. */
+START_TEST(elastic_and_sides)
+{
+    static const shown list[] = {
+        { "Trims", "neckband: plain", "elastic, without its lap, cm", 10 },
+    };
+    make(NULL, EDITS({ "round: yes}", "round: yes, elastic: 0.5 x armhole}" },
+                   { "  armband:\n", "  left armband:\n" }));
+    CHECK_SHOWN(list);
+    ck_assert_int_ge(tables_find(table("Trims"), "left and right", 0), 0);
+    ck_assert_int_ge(tables_find(table("Making up"), "left and right", 0), 0);
+    tank_close(&t);
+}
+END_TEST
 START_TEST(nothing_there)
 {
     static const char none[] = "title: Plain\nfinished: {chest: {is: 80 cm}}\n"
@@ -243,6 +261,7 @@ START_TEST(nothing_there)
     make(NULL, EDITS({ tank_garment, none }));
     ck_assert_int_ge(tables_find(table("Bands"), "none", 0), 0);
     ck_assert_int_ge(tables_find(table("Trims"), "none", 0), 0);
+    ck_assert_int_ge(tables_find(table("Making up"), "none", 0), 0);
     ck_assert_int_ge(tables_find(table("Outline"), "the garment file draws no outline", 0), 0);
     ck_assert_int_ge(tables_find(table("Shaping"), "the garment file draws no outline", 0), 0);
     tank_close(&t);
@@ -426,7 +445,7 @@ END_TEST
 
 int main(void)
 {
-    const TTest *const tests[] = { outline, shaping, bands, trims, yarn, nothing_there,
-        one_size_alone, json, json_of_trims_and_yarn, json_of_parts };
+    const TTest *const tests[] = { outline, shaping, bands, trims, yarn, elastic_and_sides,
+        nothing_there, one_size_alone, json, json_of_trims_and_yarn, json_of_parts };
     return fixture_run("whole", NULL, NULL, tests, sizeof tests / sizeof tests[0]);
 }
