@@ -258,11 +258,24 @@ class WantedTrim(Wanted):
         need(1 <= holes["face_row"] <= hem["face_rows"], "the face's buttonholes in another layer")
         need(behind < holes["facing_row"] <= behind + hem["facing_rows"], "the facing's buttonholes "
              "in another layer")
-        # Once folded, one lies behind the other: the same share of each layer away from the fold.
-        face = (hem["face_rows"] - holes["face_row"] + 0.5) / hem["face_rows"]
-        facing = (holes["facing_row"] - behind - 0.5) / hem["facing_rows"]
-        spare = 1 / hem["face_rows"] + 1 / hem["facing_rows"]
-        need(abs(face - facing) <= spare + 0.1, "one layer's buttonholes do not lie on the other's")
+        # Made as a row begins, a hole lies between it and the row before.
+        self.check_folded(range(holes["face_row"], hem["face_rows"] + 1),
+                          range(behind + 1, holes["facing_row"]))
+
+    def check_folded(self, face, facing):
+        """Once folded, one lies on the other: as far from the fold in cm, to half a row. The
+        facing lies half-way between its own depth and the face's (own choice, no source)."""
+        hem, gauge = self.trim["hem"], self.plan.doc["gauge"]
+        height = {f: 10 / gauge[f]["rows_per_10cm"] for f in ("main", "band", "facing")}
+        if "dial" in self.said or not all(height.values()):
+            return  # a gauge of its own, which the document does not tell
+        band = range(hem["above_rows"] + 1, hem["above_rows"] + hem["band_rows"] + 1)
+        outside = sum(height["band" if r in band else "main"] for r in face)
+        row = (hem["facing_rows"] * height["facing"] + hem["face_cm"]) / 2 / hem["facing_rows"]
+        inside = len(facing) * row
+        short = len(facing) == hem["facing_rows"] - 1 and inside < outside
+        need(short or abs(outside - inside) <= row / 2 + 1e-6,
+             "one layer's buttonholes do not lie on the other's:", outside, "and", inside, "cm")
 
 
 class Aligned:

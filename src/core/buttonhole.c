@@ -246,31 +246,38 @@ hw_status hw_holes_plan(const hw_holes_task *task, hw_arena *arena, hw_holes *ou
     return status;
 }
 
-/* From the fold to the middle of a row of the face, cm: plain, band and plain again. */
-static double face_distance_cm(const hw_hem *hem, const hw_gauge *gauge, int row)
+/* From the fold to behind so many rows of the face, cm: plain, band and plain again. */
+static double face_distance_cm(const hw_hem *hem, const hw_gauge *gauge, int rows)
 {
-    double rows = row - 0.5;
-    double below = rows < hem->below_rows ? rows : hem->below_rows;
-    double band = rows - below < hem->band_rows ? rows - below : hem->band_rows;
-    double above = rows - below - band;
+    int below = rows < hem->below_rows ? rows : hem->below_rows;
+    int band = rows - below < hem->band_rows ? rows - below : hem->band_rows;
+    int above = rows - below - band;
     return hw_gauge_length_cm(&gauge[HW_MAIN], below + above) +
            hw_gauge_length_cm(&gauge[HW_BAND], band);
+}
+
+/* How high a row of the facing lies: held at the fold and where the band is joined, a facing that
+ * is less deep than the face is stretched, and gives the face a bow. Half-way between its own
+ * height and that of rows stretched evenly to the face's depth it is least wrong. */
+static double facing_row_cm(const hw_hem *hem)
+{
+    return (hem->facing_cm + hem->face_cm) / 2 / hem->facing_rows;
 }
 
 hw_hole_rows hw_holes_rows(const hw_hem *hem, const hw_gauge *gauge)
 {
     assert(hem->face_rows > 0 && hem->facing_rows > 0);
     int face = (hem->face_rows + 1) / 2;
-    double from_fold_cm = face_distance_cm(hem, gauge, face);
-    double share = from_fold_cm / hem->face_cm;
-    int facing = hw_num_up(share * hem->facing_rows);
+    double face_cm = face_distance_cm(hem, gauge, face);
+    int most = larger(hem->facing_rows - 1, 0);
+    int nearest = larger(hw_num_nearest(face_cm / facing_row_cm(hem)), 1);
+    int facing = nearest < most ? nearest : most;
     return (hw_hole_rows){
-        .face_from_fold = face,
-        .facing_from_fold = facing,
-        .face_picked_up = hem->face_rows - face + 1,
-        .facing_picked_up = hem->face_rows + hem->fold_rows + facing,
-        .face_cast_on = hem->facing_rows + hem->fold_rows + face,
-        .facing_cast_on = hem->facing_rows - facing + 1,
-        .from_fold_cm = from_fold_cm,
+        .face_to_fold = face,
+        .facing_to_fold = facing,
+        .face_row = hem->face_rows - face + 1,
+        .facing_row = hem->face_rows + hem->fold_rows + facing + 1,
+        .face_cm = face_cm,
+        .facing_cm = facing * facing_row_cm(hem),
     };
 }

@@ -66,13 +66,15 @@ typedef struct {
 hw_status hw_holes_plan(
     const hw_holes_task *task, hw_arena *arena, hw_holes *out, hw_err *err) HW_MUST_USE;
 
-/* The rows of a buttonhole through both layers of a folded band. Rows are counted from 1. */
+/* Where a buttonhole goes through both layers of a folded band: a slit between two rows. */
 typedef struct {
-    int face_from_fold;                   /* row of the face, the row beside the fold being 1 */
-    int facing_from_fold;                 /* row of the facing, counted the same way */
-    int face_picked_up, facing_picked_up; /* the same rows, from where the band is picked up */
-    int face_cast_on, facing_cast_on;     /* the same rows, where it is cast on at the facing */
-    double from_fold_cm;                  /* the face's row: from the fold to its middle */
+    int face_to_fold;   /* rows of the face between the slit and the fold */
+    int facing_to_fold; /* rows of the facing between the fold and the slit */
+    int face_row;       /* the slit is made as this row begins, counted from 1 at the edge along
+                           which the band is picked up */
+    int facing_row;     /* the same of the facing, counted on */
+    double face_cm;     /* from the slit to the fold, not counting the fold's own row */
+    double facing_cm;   /* the same inside, as the facing lies */
 } hw_hole_rows;
 
 /*
@@ -81,12 +83,15 @@ typedef struct {
  * Given:     hem       the band's rows, from hw_hem_plan
  *            gauge     HW_FABRIC_COUNT gauges of the band
  * Returned:  rows
- * Note:      the face's middle row, of two the one nearer to the fold. Both layers are held at the
- *            fold and where the band is joined, so the middle of that row lies as large a share of
- *            the face's depth from the fold as the middle of the facing's row does of the facing's.
- *            So a facing of the same depth has its hole at the same distance, and one with fewer
- *            rows, or tighter ones that are stretched to the same depth, in the row that comes to
- *            lie there. Across, a hole is over the same stitches in both. Own choice [P7]
+ * Note:      what is bound off and cast on again, or moved aside, as a row begins leaves its slit
+ *            between the row before and that row [P9]. In the face it lies in the middle; of an odd
+ *            number of rows one more lies between it and the fold. In the facing it lies between
+ *            those two rows that are nearest to the same distance from the fold in cm, but not at
+ *            its ends while it has two rows. Rows of the facing count as half-way between their own
+ *            gauge and a facing stretched evenly to the face's depth: both layers are held at the
+ *            fold and where the band is joined. The fold's own row turns round the
+ *            fold and is half each layer's. Across, a hole is over the same stitches in both. Own
+ *            choice [P7]
  */
 hw_hole_rows hw_holes_rows(const hw_hem *hem, const hw_gauge *gauge);
 

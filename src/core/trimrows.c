@@ -186,8 +186,8 @@ static bool put_holes(const hw_trim_kind *kind, hw_trimmed *t, hw_arena *arena)
     t->row_trim.holes = right_sts;
     t->row_trim.hole_count = count;
     t->row_trim.hole_sts = t->holes.hole_sts;
-    t->row_trim.hole_rows[HW_LAYER_FACE] = count > 0 ? t->hole_rows.face_picked_up : 0;
-    t->row_trim.hole_rows[HW_LAYER_FACING] = count > 0 ? t->hole_rows.facing_picked_up : 0;
+    t->row_trim.hole_rows[HW_LAYER_FACE] = count > 0 ? t->hole_rows.face_row : 0;
+    t->row_trim.hole_rows[HW_LAYER_FACING] = count > 0 ? t->hole_rows.facing_row : 0;
     return right_sts != NULL;
 }
 

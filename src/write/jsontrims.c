@@ -59,8 +59,8 @@ static json_t *holes(hw_json_writer *w, const hw_trimmed *t)
     }
     hw_json_put(w, object, "sts_before", below);
     hw_json_put(w, object, "sts_of_each", json_integer(t->holes.hole_sts));
-    hw_json_put(w, object, "face_row", json_integer(t->hole_rows.face_picked_up));
-    hw_json_put(w, object, "facing_row", json_integer(t->hole_rows.facing_picked_up));
+    hw_json_put(w, object, "face_row", json_integer(t->hole_rows.face_row));
+    hw_json_put(w, object, "facing_row", json_integer(t->hole_rows.facing_row));
     hw_json_put(w, object, "cut_sts", json_integer(t->holes.cut_sts));
     return object;
 }

@@ -282,13 +282,11 @@ static void hole_lines(const hw_sheet *sheet, int trim)
     }
     hw_grid_line(sheet->grid, HW_STYLE_LABEL, "  in the face, row from the edge");
     for (int i = 0; i < sizes_of(sheet); i++) {
-        hw_grid_count(
-            sheet->grid, 1 + i, HW_STYLE_PLAIN, at(sheet, i, trim)->hole_rows.face_picked_up);
+        hw_grid_count(sheet->grid, 1 + i, HW_STYLE_PLAIN, at(sheet, i, trim)->hole_rows.face_row);
     }
     hw_grid_line(sheet->grid, HW_STYLE_LABEL, "  in the facing, row from the edge");
     for (int i = 0; i < sizes_of(sheet); i++) {
-        hw_grid_count(
-            sheet->grid, 1 + i, HW_STYLE_PLAIN, at(sheet, i, trim)->hole_rows.facing_picked_up);
+        hw_grid_count(sheet->grid, 1 + i, HW_STYLE_PLAIN, at(sheet, i, trim)->hole_rows.facing_row);
     }
 }
 

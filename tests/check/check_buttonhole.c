@@ -2,6 +2,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "core/buttonhole.h"
 
+#include <math.h>
 #include <stdlib.h>
 
 #include "core/num.h"
@@ -211,29 +212,35 @@ START_TEST(best_of_all_gaps)
 }
 END_TEST
 
-/* By hand, from 2 + 6 + 2 rows on a loose fold row: the face's middle is its 5th row from the fold.
- * At one gauge a facing of 9, held at both ends, has it at 0.45 of 9, 4.05, in its 5th row; picked
- * up, that is row 6 of the face, and row 10 + 1 + 5 of all; cast on at the facing, row 5 and row
- * 9 + 1 + 5. */
+/* By hand. The hole is made as a row begins, so it lies between that row and the one before: in
+ * row 6 of 10 five rows lie between it and the fold. Across the fold the same cm are counted off in
+ * rows of the facing; the row of the fold is half each layer's. Held at both ends, those rows are
+ * half-way between their own height and as many of the face's depth (own choice, no source). */
 START_TEST(rows_of_both_layers)
 {
     static const struct {
         double band_rows, facing_rows; /* in 10 cm; plain has 40 */
+        int face, band;
         hw_facing facing;
-        int rows, facing_row;
-        double from_fold_cm;
+        int rows, face_row, facing_row;
+        double face_cm, facing_cm;
     } rows[] = {
-        /* 4.5 rows of 2.5 mm */
-        { 40, 40, HW_FACING_ROWS, 9, 5, 1.125 },
-        /* tighter, but as many rows, held at both ends: the 5th again */
-        { 40, 50, HW_FACING_ROWS, 9, 5, 1.125 },
-        /* as deep as 2.5 cm at 50: 12.5 rows, of odd ones 13; 0.45 of 13 is 5.85, in the 6th row */
-        { 40, 50, HW_FACING_DEPTH, 13, 6, 1.125 },
-        /* looser: 2.5 cm at 30 are 7.5 rows, 7; 0.45 of 7 is 3.15, in the 4th */
-        { 40, 30, HW_FACING_DEPTH, 7, 4, 1.125 },
-        /* a loose band, rows of 4 mm: 2 x 2.5 + 2.5 x 4 = 15 mm of 4 x 2.5 + 6 x 4 = 34; 3.4 cm at
-         * 40 are 13.6 rows, 13; 15 / 34 of 13 is 5.7, in the 6th */
-        { 25, 40, HW_FACING_DEPTH, 13, 6, 1.5 },
+        /* 1.25 cm; 9 rows of 2.5 mm for 25 mm: 47.5 / 2 / 9 = 2.639 mm; 4.74 of them, 5: rows 12 to
+         * 16 lie before row 17 */
+        { 40, 40, 10, 6, HW_FACING_ROWS, 9, 6, 17, 1.25, 5 * 4.75 / 18 },
+        /* tighter, rows of 2 mm, 18 for 25: 2.389 mm; 5.23, 5 */
+        { 40, 50, 10, 6, HW_FACING_ROWS, 9, 6, 17, 1.25, 5 * 4.3 / 18 },
+        /* as deep as 2.5 cm at 50: 12.5 rows, 13, 26 mm for 25: 1.962 mm; 6.37, 6 */
+        { 40, 50, 10, 6, HW_FACING_DEPTH, 13, 6, 18, 1.25, 6 * 5.1 / 26 },
+        /* looser, rows of 1/3 cm: 2.5 cm are 7.5, 8, 8/3 cm for 2.5: 3.229 mm; 3.87, 4 */
+        { 40, 30, 10, 6, HW_FACING_DEPTH, 8, 6, 16, 1.25, 4 * (8 / 3.0 + 2.5) / 16 },
+        /* a loose band, rows of 4 mm: 2 x 2.5 + 3 x 4 = 17 mm of 34; at 40 these are 13.6 rows, 14,
+         * 35 mm for 34: 2.464 mm; 6.9, 7 */
+        { 25, 40, 10, 6, HW_FACING_DEPTH, 14, 6, 19, 1.7, 7 * 6.9 / 28 },
+        /* 9 rows: 5 to the fold, 12.5 mm of 22.5; 8 of 20: 2.656 mm; 4.71, 5 behind row 10 */
+        { 40, 40, 9, 5, HW_FACING_ROWS, 8, 5, 16, 1.25, 5 * 4.25 / 16 },
+        /* 13 rows: 7 to the fold, 17.5 mm of 32.5; 12 of 30: 2.604 mm; 6.72, 7 behind row 14 */
+        { 40, 40, 13, 5, HW_FACING_ROWS, 12, 7, 22, 1.75, 7 * 6.25 / 24 },
     };
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
         const hw_gauge gauge[HW_FABRIC_COUNT] = {
@@ -241,20 +248,69 @@ START_TEST(rows_of_both_layers)
             [HW_BAND] = { .sts_per_10cm = 30, .rows_per_10cm = rows[i].band_rows },
             [HW_FACING] = { .sts_per_10cm = 30, .rows_per_10cm = rows[i].facing_rows },
         };
-        const hw_hem_input in = {
-            .face_rows = 10, .fold = HW_FOLD_LOOSE, .facing = rows[i].facing
-        };
+        const hw_hem_input in = { .face_rows = rows[i].face,
+            .fold = HW_FOLD_LOOSE,
+            .facing = rows[i].facing,
+            .picked_up = true };
         hw_hem hem = { 0 };
-        ck_assert_int_eq(hw_hem_plan(&in, 6, gauge, &hem, NULL), HW_OK);
+        ck_assert_int_eq(hw_hem_plan(&in, rows[i].band, gauge, &hem, NULL), HW_OK);
         ck_assert_int_eq(hem.facing_rows, rows[i].rows);
         hw_hole_rows found = hw_holes_rows(&hem, gauge);
-        ck_assert_int_eq(found.face_from_fold, 5);
-        ck_assert_int_eq(found.facing_from_fold, rows[i].facing_row);
-        ck_assert_int_eq(found.face_picked_up, 6);
-        ck_assert_int_eq(found.facing_picked_up, 11 + rows[i].facing_row);
-        ck_assert_int_eq(found.face_cast_on, rows[i].rows + 1 + 5);
-        ck_assert_int_eq(found.facing_cast_on, rows[i].rows + 1 - rows[i].facing_row);
-        ck_assert_double_eq_tol(found.from_fold_cm, rows[i].from_fold_cm, 1e-9);
+        ck_assert_int_eq(found.face_row, rows[i].face_row);
+        ck_assert_int_eq(found.facing_row, rows[i].facing_row);
+        ck_assert_double_eq_tol(found.face_cm, rows[i].face_cm, 1e-9);
+        ck_assert_double_eq_tol(found.facing_cm, rows[i].facing_cm, 1e-9);
+    }
+}
+END_TEST
+
+/* Rows knitted one by one: the height of each. What lies between the slit and the fold is summed on
+ * both sides, the facing as it is knitted, and as it lies when it is stretched to the face's depth:
+ * the face's slit lies no further than half a row from the middle of the two. */
+static double distance_cm(const double *heights, int from, int to)
+{
+    double sum_cm = 0;
+    for (int i = from; i < to; i++) {
+        sum_cm += heights[i];
+    }
+    return sum_cm;
+}
+
+START_TEST(layers_lie_on_each_other)
+{
+    unsigned state = 11;
+    for (int round = 0; round < 2000; round++) {
+        const hw_gauge gauge[HW_FABRIC_COUNT] = {
+            [HW_MAIN] = { .sts_per_10cm = 30, .rows_per_10cm = 30 + hw_check_random(&state, 20) },
+            [HW_BAND] = { .sts_per_10cm = 30, .rows_per_10cm = 30 + hw_check_random(&state, 20) },
+            [HW_FACING] = { .sts_per_10cm = 30, .rows_per_10cm = 30 + hw_check_random(&state, 20) },
+        };
+        const hw_hem_input in = { .depth_cm = 1.5 + hw_check_random(&state, 30) / 10.0,
+            .fold = hw_check_random(&state, 2) == 0 ? HW_FOLD_LOOSE : HW_FOLD_PICOT,
+            .facing = hw_check_random(&state, 2) == 0 ? HW_FACING_ROWS : HW_FACING_DEPTH,
+            .picked_up = true };
+        int band = 1 + hw_check_random(&state, 8);
+        hw_hem hem = { 0 };
+        ck_assert_int_eq(hw_hem_plan(&in, band, gauge, &hem, NULL), HW_OK);
+        hw_hole_rows found = hw_holes_rows(&hem, gauge);
+        double heights[HW_MAX_ROWS] = { 0 };
+        int fold = hem.face_rows + hem.fold_rows;
+        for (int i = 0; i < hem.total_rows; i++) {
+            bool in_band = i >= hem.above_rows && i < hem.above_rows + hem.band_rows;
+            hw_fabric fabric = i >= fold ? HW_FACING : in_band ? HW_BAND : HW_MAIN;
+            heights[i] = 10 / gauge[fabric].rows_per_10cm;
+        }
+        double face_cm = distance_cm(heights, found.face_row - 1, hem.face_rows);
+        double facing_cm = distance_cm(heights, fold, found.facing_row - 1);
+        double stretched_cm = facing_cm * hem.face_cm / hem.facing_cm;
+        double middle_cm = (facing_cm + stretched_cm) / 2;
+        double row_cm = (hem.facing_cm + hem.face_cm) / 2 / hem.facing_rows;
+        bool at_end = found.facing_row == hem.total_rows && middle_cm < face_cm;
+        ck_assert(at_end || fabs(face_cm - middle_cm) <= row_cm / 2 + 1e-9);
+        ck_assert_double_eq_tol(found.face_cm, face_cm, 1e-9);
+        ck_assert_double_eq_tol(found.facing_cm, middle_cm, 1e-9);
+        ck_assert(found.face_row > 1 && found.face_row <= hem.face_rows);
+        ck_assert(found.facing_row > fold + 1 && found.facing_row <= hem.total_rows);
     }
 }
 END_TEST
@@ -316,6 +372,6 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = { published_spacing, remainders, in_gaps_by_hand, best_of_all_gaps,
-        rows_of_both_layers, refusals, no_memory };
+        rows_of_both_layers, layers_lie_on_each_other, refusals, no_memory };
     return fixture_run("buttonhole", NULL, NULL, tests, sizeof tests / sizeof tests[0]);
 }

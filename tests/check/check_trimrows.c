@@ -310,9 +310,10 @@ END_TEST
 /* By hand: 50 cm with 19.8 stitches in 10 cm are 99: 25 figures of 2 with gaps of 2 are 98, and the
  * stitch over lies at the upper end. One hole of 2 would lie after 48 of the 99; the gaps nearest
  * to it begin after 46 and after 50, and the lower is taken. A left edge is counted from its left
- * end, so 99 - 46 - 2 = 51 stitches lie to its right. Face of 8 rows, the hole in the 4th from the
- * fold: row 5; there it is 2/3 + 3/4 cm of 10/3 from the fold, 0.425 of 7 rows of facing, the 3rd:
- * row 8 + 1 + 3 = 12. L49 to R50, so needles 2 and 3 from the middle, R3 and R4. */
+ * end, so 99 - 46 - 2 = 51 stitches lie to its right. Face of 8 rows, the hole made with
+ * row 5 and 4 rows from the fold: 2 of 1/3 cm and 2 of 1/2 are 5/3 cm, 5 rows of the facing at 30
+ * in 10 cm. It is made with row 8 + 1 + 5 + 1 = 15. L49 to R50, so needles 2 and 3 from the middle,
+ * R3 and R4. */
 START_TEST(placket_of_the_tank)
 {
     tank t;
@@ -327,7 +328,7 @@ START_TEST(placket_of_the_tank)
     ck_assert_int_eq(placket->holes.holes[0].below_sts, 46);
     ck_assert_str_eq(placket->row_trim.along, "99 down front left");
     ck_assert_str_eq(placket->row_trim.through, "the folded hem");
-    static const int numbers[] = { 5, 12 };
+    static const int numbers[] = { 5, 14 };
     for (int i = 0; i < 2; i++) {
         const hw_row *row = &placket->rows.rows[numbers[i] - 1];
         const hw_handwork *hole = &placket->rows.hands[row->first_hand];

@@ -31,7 +31,8 @@ static void check_words(tank *t, int trim, int number, const char *words)
 
 /* The words are this project's own; what they say is common practice, no source. Numbers by hand:
  * 100 stitches, L50 to R50, two holes of 2; 3 stitches at each end, and 90 between the holes. So
- * the holes lie after 3 and 95 stitches: L47 and L46, R46 and R47. */
+ * the holes lie after 3 and 95 stitches: L47 and L46, R46 and R47. With row 4 of 6 begun, 3 rows of
+ * the face lie between a hole and the fold, row 7; as many of the facing lie before row 11. */
 START_TEST(on_a_bed)
 {
     tank t;
@@ -43,8 +44,8 @@ START_TEST(on_a_bed)
     check_words(&t, PLACKET, 4,
         "Before row 4: buttonholes of 2 stitches, on L47 and L46; R46 and R47. For each: bind off "
         "the stitches with a length of the main yarn and wrap the same needles anew; leave each "
-        "needle where it stood. Once the trim is folded, they lie on those of row 10.");
-    check_words(&t, PLACKET, 10, "Before row 10: buttonholes of 2 stitches, on L47 and L46");
+        "needle where it stood. Once the trim is folded, they lie on those of row 11.");
+    check_words(&t, PLACKET, 11, "Before row 11: buttonholes of 2 stitches, on L47 and L46");
     check_words(&t, PLACKET, 13,
         "Fold the trim to the inside and hang the loops of the row that was picked up onto the "
         "needles, one to each. Move the weights up. Bind off all 100 stitches loosely.");
@@ -58,7 +59,7 @@ START_TEST(on_a_bed)
     check_words(&t, ARMBAND, 4,
         "Before row 4: a buttonhole of 1 stitch, on L1: move the stitch onto the needle beside it, "
         "and leave its own needle where it stood. Once the trim is folded, it lies on that of row "
-        "10.");
+        "11.");
     check_words(&t, ARMBAND, 12,
         "Knit a few rows with waste yarn, and take the trim off. Fold the trim to the inside and "
         "sew its open loops, one by one, down along the row that was picked up.");
@@ -115,7 +116,7 @@ START_TEST(longer_than_the_bed)
 }
 END_TEST
 
-/* Row 4 shows the right side and is counted from the right, row 10 as well; row 13 the wrong. */
+/* Row 4 shows the right side and is counted from the right; rows 11 and 13 the wrong. */
 START_TEST(by_hand)
 {
     tank t;
@@ -131,7 +132,7 @@ START_TEST(by_hand)
     check_words(&t, PLACKET, 4,
         "In row 4: buttonholes of 2 stitches, each after so many stitches: 3 and 95 from where the "
         "row begins. For each: bind off 2 stitches, cast on 2 in their place, and go on. Once the "
-        "trim is folded, they lie on those of row 10.");
+        "trim is folded, they lie on those of row 11.");
     check_words(&t, ARMBAND, 4,
         "In row 4: a buttonhole of 1 stitch, after 41 stitches from where the row begins: take the "
         "yarn over and work this stitch and the next one together.");
