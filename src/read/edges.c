@@ -17,9 +17,11 @@ static const char end_word[] = "end"; /* behind the name of a trim */
 
 typedef struct {
     const hw_corners_reading *with;
-    const hw_node *node;   /* the text that is read, for its place */
-    const hw_trim *trims;  /* all of the garment, by name */
-    int trim_count, above; /* and how many stand above what is read; -1: it is a join */
+    const hw_node *node;         /* the text that is read, for its place */
+    const hw_trim *trims;        /* all of the garment, by name */
+    int trim_count, above;       /* and how many stand above what is read; -1: it is a join */
+    const hw_joint_edges *joins; /* of a join: those above it, and behind them itself so far */
+    int join_count;              /* above it */
     hw_err *err;
 } reading;
 
@@ -140,6 +142,39 @@ static hw_status check_part(const reading *r, const hw_edge_part *part, span at)
     return HW_OK;
 }
 
+static bool same_edge(const hw_edge_part *a, const hw_edge_part *b)
+{
+    bool all = a->stretch == NULL || b->stretch == NULL;
+    return a->piece == b->piece && a->edge == b->edge &&
+           (all || strcmp(a->stretch, b->stretch) == 0);
+}
+
+/* What is sewn is sewn once: the line in which a join has that edge or some of it already, or 0. */
+static int sewn_in(const reading *r, const hw_edge_part *part)
+{
+    for (int i = 0; r->above < 0 && i <= 2 * r->join_count + 1; i++) {
+        const hw_edge_run *run = &r->joins[i / 2].ends[i % 2];
+        for (int k = 0; k < run->count; k++) {
+            if (same_edge(&run->parts[k], part)) {
+                return run->line;
+            }
+        }
+    }
+    return 0;
+}
+
+static hw_status check_sewn(const reading *r, const hw_edge_part *part, span at)
+{
+    int line = sewn_in(r, part);
+    if (line == 0) {
+        return HW_OK;
+    }
+    const char *why = hw_arena_format(r->with->arena,
+        "the join in line %d sews this edge or some of it already; take it out in one of the two",
+        line);
+    return why == NULL ? no_memory(r) : fail(r, HW_ERR_REPEATED, at, why);
+}
+
 /* What keeps a trim from being picked up over the end of another; NULL: nothing. */
 static const char *end_fault(const reading *r, int trim)
 {
@@ -209,10 +244,10 @@ static hw_status read_part(const reading *r, span words, hw_edge_run *run)
     bool both = part.edge == HW_EDGE_COUNT;
     part.edge = both ? HW_EDGE_NECK_LEFT : part.edge;
     hw_status status = check_part(r, &part, words);
-    status = status == HW_OK ? add_part(r, part, words, run) : status;
-    if (status == HW_OK && both) {
-        part.edge = HW_EDGE_NECK_RIGHT;
-        status = add_part(r, part, words, run);
+    for (int i = 0; i < (both ? 2 : 1) && status == HW_OK; i++) {
+        part.edge = i == 1 ? HW_EDGE_NECK_RIGHT : part.edge;
+        status = check_sewn(r, &part, words);
+        status = status == HW_OK ? add_part(r, part, words, run) : status;
     }
     return status;
 }
@@ -309,9 +344,10 @@ hw_status hw_edges_joins(
     if (joins == NULL) {
         return no_memory(&r);
     }
-    int count = 0;
+    r.joins = joins;
     for (r.node = first_word(list); r.node != NULL; r.node = r.node->next) {
-        hw_status status = read_join(&r, &joins[count++]);
+        hw_status status = read_join(&r, &joins[r.join_count]);
+        r.join_count++;
         if (status != HW_OK) {
             return status;
         }
@@ -320,7 +356,7 @@ hw_status hw_edges_joins(
         }
     }
     garment->joins = joins;
-    garment->join_count = count;
+    garment->join_count = r.join_count;
     return HW_OK;
 }
 
