@@ -78,17 +78,20 @@ static hw_status make_target(making *m, int size, int piece)
         status = hw_rule_value(
             &garment->pieces[piece].main_width, &place, &target->main_cm, &marks[1], m->err);
     }
+    const hw_rule *band = &garment->pieces[piece].band_width;
     if (status != HW_OK) {
-        return status;
+        return hw_err_place_in_garment(m->err, status, band->line);
     }
     bool band_sound = target->band_cm > 0 && target->band_cm <= HW_MAX_CM;
     bool main_sound = target->main_cm > 0 && target->main_cm <= HW_MAX_CM;
     if (!band_sound || !main_sound) {
-        return hw_err_set(m->err, HW_ERR_RANGE,
+        status = hw_err_set(m->err, HW_ERR_RANGE,
             "size %s, %s: the width comes out at %.1f cm, which no piece can have; look at the "
             "measurements and the ease",
             m->plan.finished.names[size], garment->pieces[piece].name,
             band_sound ? target->main_cm : target->band_cm);
+        return hw_err_place_in_garment(
+            m->err, status, band_sound ? garment->pieces[piece].main_width.line : band->line);
     }
     m->plan.target_marks[at] = hw_mark_weaker(marks[0], marks[1]);
     return HW_OK;

@@ -5,8 +5,8 @@
 #include <string.h>
 
 #include "core/edge.h"
+#include "core/words.h"
 #include "read/datafile.h"
-#include "read/words.h"
 
 _Static_assert(HW_MAX_PARTS == 6, "a message below says six");
 
@@ -124,6 +124,36 @@ static bool take_edge(span *from, hw_edge *edge)
     return take(from, "neck");
 }
 
+/* Where a separator begins in a span, or its end. */
+static size_t until(span in, const char *separator)
+{
+    size_t n = strlen(separator);
+    for (size_t i = 0; i + n <= in.len; i++) {
+        if (memcmp(in.text + i, separator, n) == 0) {
+            return i;
+        }
+    }
+    return in.len;
+}
+
+/* What is no edge and no stretch of one: in a join perhaps a length that is not written so. */
+static hw_status no_edge(const reading *r, span at, const char *why)
+{
+    static const char *const before[] = { ",", " within " };
+    for (size_t i = 0; i < sizeof before / sizeof before[0] && r->above < 0; i++) {
+        span rest = at;
+        size_t skip = until(at, before[i]);
+        if (skip < at.len) {
+            rest.text += skip + 1;
+            rest.len -= skip + 1;
+            (void)take(&rest, ""); /* blanks */
+            return fail(r, HW_ERR_SYNTAX, rest,
+                "how far edges may differ is written behind a comma, as `, within 2 cm`");
+        }
+    }
+    return fail(r, HW_ERR_UNKNOWN, at, why);
+}
+
 static hw_status check_part(const reading *r, const hw_edge_part *part, span at)
 {
     const hw_outline_rule *outline = r->with->garment->pieces[part->piece].outline;
@@ -135,7 +165,7 @@ static hw_status check_part(const reading *r, const hw_edge_part *part, span at)
         return fail(r, HW_ERR_UNKNOWN, at, "this piece's outline has no `neck`; draw it first");
     }
     if (part->stretch != NULL && !hw_corners_has(outline, part->edge, part->stretch)) {
-        return fail(r, HW_ERR_UNKNOWN, at,
+        return no_edge(r, at,
             "this edge has no stretch of that name; look at its corners, where each stretch is "
             "named");
     }
@@ -216,7 +246,7 @@ static hw_status take_names(const reading *r, span words, span *rest, hw_edge_pa
             r, HW_ERR_UNKNOWN, words, end ? no_trim : "no piece of this garment is called so");
     }
     if (!take_edge(rest, &part->edge)) {
-        return fail(r, HW_ERR_UNKNOWN, words,
+        return no_edge(r, words,
             end ? no_trim
                 : "behind the piece write `left`, `right`, `neck` or `top`, and perhaps a stretch");
     }
@@ -250,18 +280,6 @@ static hw_status read_part(const reading *r, span words, hw_edge_run *run)
         status = status == HW_OK ? add_part(r, part, words, run) : status;
     }
     return status;
-}
-
-/* Where a separator begins in a span, or its end. */
-static size_t until(span in, const char *separator)
-{
-    size_t n = strlen(separator);
-    for (size_t i = 0; i + n <= in.len; i++) {
-        if (memcmp(in.text + i, separator, n) == 0) {
-            return i;
-        }
-    }
-    return in.len;
 }
 
 static hw_status read_run(const reading *r, span words, hw_edge_run *run)
