@@ -154,6 +154,13 @@ class Piece:
                 self.take_off(end, sts, False)
                 self.short[end] += sts
                 continue
+            if kind == "back":
+                # Worked from inside: from their own edge the yarn would lie across all of them.
+                need(not at_start, "row", row["number"], "begins behind held stitches")
+                need(sts == self.short[end], "row", row["number"], sts, "back of", self.short[end])
+                self.put_on(end, sts, 1)
+                self.short[end] = 0
+                continue
             need(self.changed[end] == 1 or at_start, "row", row["number"], kind, sts,
                  "stitches where it does not begin")
             if kind in ("decrease", "increase"):
@@ -189,18 +196,13 @@ class Piece:
             need(part != "whole" and place in ("both", part.split()[0]), "row", row["number"],
                  "ends", place, "of", part)
             own = edges[0] if part == "left half" else edges[1]
-        held = [end for end in self.short if part == "whole" or end == self.outer(part)]
-        left = len(self.loops) + sum(self.short[end] for end in held)
+        left = len(self.loops)
         need(hand["stitches"] + own == left, "row", row["number"], "ends with", left,
              "stitches, not", hand["stitches"], "and", own, "at the edge")
-        for end in held:
-            self.short[end] = 0
+        outer = {"left half": ("high",), "right half": ("low",), "whole": ("low", "high")}[part]
+        need(not any(self.short[end] for end in outer), "row", row["number"],
+             "ends while stitches are held")
         self.loops, self.ended = {}, True
-
-    @staticmethod
-    def outer(part):
-        """The end of the bed at which a half has the piece's edge."""
-        return "high" if part == "left half" else "low"
 
     # ---- Hand work ----
 

@@ -475,9 +475,8 @@ class Wanted:
         need(draft["visible_sts"] == self.fit["main_sts"], "stitches above the hem")
         need(draft["hem_rows"] == self.block["hem_rows"], "the draft's hem")
         neck = draft["neck_row"] if draft["neck_row"] is not None else draft["rows"]
-        numbers = {"whole": range(0, neck), "left half": range(neck, draft["rows"]),
-                   "right half": range(neck, draft["rows"])}
         above = self.block["hem_rows"] + 1
+        numbers = self.numbers_above(neck)
         for part, wanted in numbers.items():
             got = [r.number - above for r in rows if r.part == part]
             need(got == list(wanted), "rows of", part, len(got), "not", len(wanted))
@@ -485,10 +484,14 @@ class Wanted:
              rows[0].begins_at)
         # The middle of the piece, in half needles: needle q reaches from 2q - 1 to 2q + 1.
         middle = 2 * base - 1 + draft["visible_sts"]
+        held = self.held()
         for row in rows:
             n = row.number - above
-            low = base - self.edges[1] + draft["inset_right_sts"][n]
-            high = (base + draft["visible_sts"] - 1 + self.edges[0] - draft["inset_left_sts"][n])
+            back = {edge: held[edge] if n >= self.worked_again(edge) else 0 for edge in held}
+            n = min(n, draft["rows"] - 1)
+            low = base - self.edges[1] + draft["inset_right_sts"][n] - back["right"]
+            high = (base + draft["visible_sts"] - 1 + self.edges[0] - draft["inset_left_sts"][n]
+                    + back["left"])
             if row.part == "left half":
                 low = (middle + draft["neck_left_halves"][n] + 1) / 2
             elif row.part == "right half":
@@ -497,6 +500,33 @@ class Wanted:
                  row.first, row.last, "not", low, high)
         self.check_outline(draft)
         self.check_marks(piece, fabric)
+
+    def held(self):
+        """Stitches that each edge holds behind the last row as drawn."""
+        sums = {"left": 0, "right": 0}
+        for step in self.draft["steps"]:
+            if step["kind"] == "hold":
+                sums[step["place"]] += step["sts"] * step["times"]
+        return sums
+
+    def worked_again(self, edge):
+        """The last row as drawn if it ends at an edge and holds no more, or the first above that."""
+        draft, inset = self.draft, self.draft[f"inset_{edge}_sts"]
+        row = draft["rows"] - 1
+        turned = (row - draft["round_rows"]) % 2 == 1 and row >= draft["round_rows"]
+        if (draft["first_start"] == edge) != turned:
+            return row + 1
+        return row + 2 if row > 0 and inset[row] > inset[row - 1] else row
+
+    def numbers_above(self, neck):
+        """Rows above the hem of the whole piece and of each half, up to those that work what was
+        held in short rows."""
+        tops = {edge: self.worked_again(edge) + 1 if held else self.draft["rows"]
+                for edge, held in self.held().items()}
+        whole = neck if neck < self.draft["rows"] else max(tops.values())
+        return {"whole": range(0, whole), "left half": range(neck, tops["left"] if whole == neck
+                                                              else neck),
+                "right half": range(neck, tops["right"] if whole == neck else neck)}
 
     def check_outline(self, draft):
         """Every row's edge, a line one row tall, against the outline as drawn: within half a stitch
@@ -641,7 +671,9 @@ def follows(one, two):
 def mirror(wanted, fabric, piece, other, other_fabric, other_piece):
     need(wanted.edges == other.edges[::-1], "edge stitches")
     need(wanted.hand or piece.marks == other_piece.marks, "marks")
-    need(len(fabric) == len(other_fabric), "rows")
+    # By hand rows begin at the right edge of both, so held stitches may come back a row later.
+    apart = 1 if wanted.hand and wanted.draft and any(wanted.held().values()) else 0
+    need(abs(len(fabric) - len(other_fabric)) <= apart, "rows")
     fit, model = wanted.fit, other.fit
     need((fit["left_margin_sts"], fit["right_margin_sts"], fit["motifs"])
          == (model["right_margin_sts"], model["left_margin_sts"], model["motifs"]), "margins")

@@ -78,8 +78,9 @@ static hw_status make_target(making *m, int size, int piece)
         status = hw_rule_value(
             &garment->pieces[piece].main_width, &place, &target->main_cm, &marks[1], m->err);
     }
+    const hw_rule *band = &garment->pieces[piece].band_width;
     if (status != HW_OK) {
-        return status;
+        return hw_err_place_in_garment(m->err, status, band->line);
     }
     target->line = hw_measuring_line(
         m->project, &m->plan.body, &m->plan.finished, &garment->pieces[piece].band_width);
@@ -91,7 +92,11 @@ static hw_status make_target(making *m, int size, int piece)
             "measurements and the ease",
             m->plan.finished.names[size], garment->pieces[piece].name,
             band_sound ? target->main_cm : target->band_cm);
-        return hw_err_place(m->err, status, target->line, 0);
+        if (target->line > 0) {
+            return hw_err_place(m->err, status, target->line, 0);
+        }
+        return hw_err_place_in_garment(
+            m->err, status, band_sound ? garment->pieces[piece].main_width.line : band->line);
     }
     m->plan.target_marks[at] = hw_mark_weaker(marks[0], marks[1]);
     return HW_OK;

@@ -5,6 +5,8 @@
 #include <assert.h>
 #include <string.h>
 
+#include "core/words.h"
+
 /* The measurement that a term names, or NULL where nothing gives it. */
 static const hw_measure *measure_of(
     const hw_term *term, const hw_sizes *body, const hw_sizes *finished)
@@ -14,13 +16,35 @@ static const hw_measure *measure_of(
     return found < 0 ? NULL : &sizes->measures[found];
 }
 
-static hw_status missing_term(const hw_term *term, hw_err *err)
+/* Names that a term might have meant: of the body, or finished ones that stand above. */
+typedef struct {
+    const char *names[2 * HW_MAX_MEASURES];
+    int count;
+} known_names;
+
+static void know_sizes(const hw_sizes *sizes, known_names *known)
 {
+    for (int i = 0; sizes != NULL && i < sizes->measure_count; i++) {
+        if (known->count < 2 * HW_MAX_MEASURES) {
+            known->names[known->count++] = sizes->measures[i].name;
+        }
+    }
+}
+
+static hw_status missing_term(const hw_term *term, const hw_sizes *finished, hw_err *err)
+{
+    known_names known = { .count = 0 };
+    know_sizes(finished, &known);
+    const char *near = hw_words_nearest(term->name, known.names, known.count);
+    const char *whose = term->finished ? "finished" : "body's";
+    if (term->finished && near != NULL && strcmp(near, term->name) != 0) {
+        return hw_err_set(err, HW_ERR_MISSING,
+            "a rule needs the finished `%s`, which nothing gives; did you mean `%s`?", term->name,
+            near);
+    }
     return hw_err_set(err, HW_ERR_MISSING,
-        "a rule needs the %s `%s`, which nothing gives: give "
-        "`%s` under %s",
-        term->finished ? "finished" : "body's", term->name, term->name,
-        term->finished ? "finished" : "body");
+        "a rule needs the %s `%s`, which nothing gives: give `%s` under %s", whose, term->name,
+        term->name, term->finished ? "finished" : "body");
 }
 
 hw_status hw_rule_value(
@@ -32,7 +56,7 @@ hw_status hw_rule_value(
         const hw_term *term = &rule->terms[i];
         const hw_measure *measure = measure_of(term, place->body, place->finished);
         if (measure == NULL || measure->missing[place->size]) {
-            return missing_term(term, err);
+            return missing_term(term, place->finished, err);
         }
         sum_cm += term->factor * measure->values_cm[place->size];
         weakest = hw_mark_weaker(weakest, measure->marks[place->size]);
@@ -96,25 +120,99 @@ static const hw_measure *bare(
     return measure_of(&rule->terms[0], body, finished);
 }
 
-/* What stands in the way of a rule, said with the name of what was to follow from it. */
+static const char *near_name(
+    const hw_garment_task *task, const hw_term *term, const hw_sizes *finished)
+{
+    known_names known = { .count = 0 };
+    if (term->finished) {
+        know_sizes(finished, &known);
+    } else {
+        know_sizes(task->body, &known);
+        know_sizes(task->table, &known);
+    }
+    return hw_words_nearest(term->name, known.names, known.count);
+}
+
+/* Whether a name is another with the word `finished` behind it. */
+static bool is_turned(const char *name, const char *other)
+{
+    static const char behind[] = " finished";
+    size_t n = strlen(other);
+    return strncmp(name, other, n) == 0 && strcmp(name + n, behind) == 0;
+}
+
+/* The finished measurement that a term of the body means, written without the word `finished` or
+ * with it behind, or NULL. Without a table the body's is what is missing. */
+static const char *meant_finished(
+    const hw_garment_task *task, const hw_finished *what, const char *name)
+{
+    bool table = task->table != NULL && task->table->measure_count > 0;
+    for (int i = 0; i < task->garment->finished_count; i++) {
+        const char *other = task->garment->finished[i].name;
+        bool whole = table && strcmp(other, name) == 0 && strcmp(what->name, name) != 0;
+        if (whole || is_turned(name, other)) {
+            return other;
+        }
+    }
+    return NULL;
+}
+
+/* A finished measurement that the garment has, but not above the rule that uses it. */
+static hw_status refuse_order(const hw_finished *what, const char *name, hw_err *err)
+{
+    if (strcmp(what->name, name) == 0) {
+        return hw_err_set(err, HW_ERR_MISSING,
+            "`%s` cannot follow from itself: name a measurement of the body or a finished one that "
+            "stands above it",
+            name);
+    }
+    return hw_err_set(err, HW_ERR_MISSING,
+        "`%s` follows from the finished `%s`, which stands further down; a rule uses only those "
+        "above it: write `%s` above `%s`, or give `%s` under finished",
+        what->name, name, name, what->name, name);
+}
+
+/* What a rule names and nothing gives, with the name of what was to follow from it. */
+static hw_status refuse_term(const hw_garment_task *task, const hw_finished *what,
+    const hw_term *term, const hw_sizes *finished, hw_err *err)
+{
+    const char *whose = term->finished ? "finished" : "body's";
+    if (term->finished && find_finished(task->garment, term->name) >= 0) {
+        return refuse_order(what, term->name, err);
+    }
+    const char *meant = term->finished ? NULL : meant_finished(task, what, term->name);
+    if (meant != NULL) {
+        return hw_err_set(err, HW_ERR_MISSING,
+            "`%s` follows from the body's `%s`, which nothing gives; did you mean `finished %s`?",
+            what->name, term->name, meant);
+    }
+    const char *near = near_name(task, term, finished);
+    if (near != NULL) {
+        return hw_err_set(err, HW_ERR_MISSING,
+            "`%s` follows from the %s `%s`, which nothing gives; did you mean `%s%s`?", what->name,
+            whose, term->name, term->finished ? "finished " : "", near);
+    }
+    if (term->finished) {
+        return hw_err_set(err, HW_ERR_MISSING,
+            "`%s` follows from the finished `%s`, which nothing gives: give `%s` or `%s` under "
+            "finished",
+            what->name, term->name, term->name, what->name);
+    }
+    return hw_err_set(err, HW_ERR_MISSING,
+        "`%s` follows from the body's `%s`, which nothing gives: give `%s` under finished, or "
+        "`%s` under body",
+        what->name, term->name, what->name, term->name);
+}
+
+/* Whether everything is known that a rule names. */
 static hw_status check_terms(
-    const hw_finished *what, const hw_sizes *body, const hw_sizes *finished, hw_err *err)
+    const hw_garment_task *task, const hw_finished *what, const hw_sizes *finished, hw_err *err)
 {
     for (int i = 0; i < what->rule.count; i++) {
         const hw_term *term = &what->rule.terms[i];
-        if (measure_of(term, body, finished) != NULL) {
-            continue;
+        if (measure_of(term, task->body, finished) == NULL) {
+            return refuse_term(task, what, term, finished, err);
         }
-        if (term->finished) {
-            return hw_err_set(err, HW_ERR_MISSING,
-                "`%s` follows from the finished `%s`, which nothing gives: give `%s` or `%s` under "
-                "finished",
-                what->name, term->name, term->name, what->name);
-        }
-        return hw_err_set(err, HW_ERR_MISSING,
-            "`%s` follows from the body's `%s`, which nothing gives: give `%s` under finished, or "
-            "`%s` under body",
-            what->name, term->name, what->name, term->name);
     }
     return HW_OK;
 }
@@ -131,8 +229,8 @@ static hw_status fill_size(
     double value_cm = sum_cm + ease.cm + sum_cm * ease.percent / 100;
     if (!(value_cm > 0 && value_cm <= HW_MAX_CM)) {
         return hw_err_set(err, HW_ERR_RANGE,
-            "`%s` comes to %.1f cm in size %s: check the measurements and the ease, or give `%s` "
-            "under finished",
+            "`%s` comes to %.1f cm in size %s: check its rule, the measurements and the ease, or "
+            "give `%s` under finished",
             what->name, value_cm, place->finished->names[place->size], what->name);
     }
     const hw_measure *from = bare(&what->rule, ease, place->body, place->finished);
@@ -146,9 +244,9 @@ static hw_status fill_size(
 static hw_status follow(const hw_garment_task *task, const hw_finished *what, hw_sizes *finished,
     hw_arena *arena, hw_err *err)
 {
-    hw_status status = check_terms(what, task->body, finished, err);
+    hw_status status = check_terms(task, what, finished, err);
     if (status != HW_OK) {
-        return status;
+        return hw_err_place_in_garment(err, status, what->rule.line);
     }
     if (finished->measure_count >= HW_MAX_MEASURES) {
         return hw_err_set(err, HW_ERR_LIMIT,
@@ -165,7 +263,7 @@ static hw_status follow(const hw_garment_task *task, const hw_finished *what, hw
         hw_rule_place place = { .body = task->body, .finished = finished, .size = size };
         status = fill_size(what, ease, &place, measure, err);
     }
-    return status;
+    return status == HW_OK ? HW_OK : hw_err_place_in_garment(err, status, what->rule.line);
 }
 
 hw_status hw_garment_finish(

@@ -44,7 +44,7 @@ typedef struct {
  * Finished measurements of every size: those given stay, the others follow from the rules.
  *
  * Given:     garment   checked by its reader
- *            body      complete measurements of the same sizes
+ *            body      complete measurements of the same sizes, those that the rules use
  *            changes, change_count  ease that the project sets itself
  *            finished  the given ones, complete; its sizes are the same
  * Returned:  finished  with a measurement added for each rule that was not given; untouched on
@@ -57,7 +57,7 @@ typedef struct {
  */
 typedef struct {
     const hw_garment *garment;
-    const hw_sizes *body;
+    const hw_sizes *body, *table; /* a whole table, for names in messages; NULL: none */
     const hw_ease_change *changes;
     int change_count;
 } hw_garment_task;

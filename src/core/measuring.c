@@ -126,6 +126,7 @@ static hw_status make_finished(measuring *m)
     hw_status status = complete_own(m, &m->project->finished, &m->finished);
     hw_garment_task task = { .garment = &m->project->garment,
         .body = &m->body,
+        .table = &m->project->table,
         .changes = m->project->ease,
         .change_count = m->project->ease_count };
     return status == HW_OK ? hw_garment_finish(&task, &m->finished, m->arena, m->err) : status;

@@ -9,6 +9,11 @@ hw_side hw_row_frame_other(hw_side side)
     return side == HW_LEFT ? HW_RIGHT : HW_LEFT;
 }
 
+hw_row_part hw_row_frame_half(hw_side side)
+{
+    return side == HW_LEFT ? HW_PART_LEFT : HW_PART_RIGHT;
+}
+
 hw_row_work hw_rowplan_work(const hw_rowplan_task *task)
 {
     static const hw_row_work works[] = {
@@ -61,9 +66,12 @@ hw_row_frame hw_row_frame_of(const hw_rowplan_task *task)
         .main_rows = shape == NULL ? task->plain_rows : shape->rows,
     };
     lay_out_hem(&frame);
-    bool parted = shape != NULL && shape->neck_halves[HW_LEFT] != NULL &&
-                  shape->neck_halves[HW_RIGHT] != NULL && shape->neck_row < shape->rows;
+    bool parted = shape != NULL && hw_shape_parted(shape);
     frame.neck = parted ? shape->neck_row : frame.main_rows;
+    frame.rows[HW_PART_WHOLE] = shape == NULL || parted ? frame.neck : hw_shape_most_rows(shape);
+    for (int side = 0; side < HW_SIDE_COUNT && parted; side++) {
+        frame.rows[hw_row_frame_half((hw_side)side)] = hw_shape_rows(shape, (hw_side)side);
+    }
     return frame;
 }
 

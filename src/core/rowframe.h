@@ -19,8 +19,9 @@ typedef struct {
     hw_row_stretch hem[HW_ROW_STRETCHES]; /* in the order of knitting */
     hw_row_work work;
     hw_side home;  /* where row 1 begins: of the bed; hand knitting: the edge, right side seen */
-    int main_rows; /* above the hem */
-    int neck;      /* the row above the hem, from 0, at which the neck parts it; else main_rows */
+    int main_rows; /* above the hem, as drawn */
+    int rows[HW_PART_COUNT]; /* above the hem, with those that work held stitches again */
+    int neck; /* the row above the hem, from 0, at which the neck parts it; else main_rows */
 } hw_row_frame;
 
 hw_row_frame hw_row_frame_of(const hw_rowplan_task *task);
@@ -33,6 +34,9 @@ hw_side hw_row_frame_before(const hw_row_frame *frame, int number);
 
 /* The other side. */
 hw_side hw_row_frame_other(hw_side side);
+
+/* The half at an edge. */
+hw_row_part hw_row_frame_half(hw_side side);
 
 /* The piece's edge, as seen on the right side, at a side as hw_row_frame_before gives it; on a
  * machine the purl side faces the knitter, and left and right change. */

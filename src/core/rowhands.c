@@ -161,11 +161,6 @@ static void join_hem(hw_row_hands *hands, hw_row *row)
     }
 }
 
-static hw_row_part half_of(hw_side side)
-{
-    return side == HW_LEFT ? HW_PART_LEFT : HW_PART_RIGHT;
-}
-
 /* The half that is knitted first: where the parting row begins. */
 static hw_side first_half(const hw_row_frame *f)
 {
@@ -179,7 +174,7 @@ static void leave_rounds(hw_row_hands *hands, hw_row *row)
     const hw_row_frame *f = hands->frame;
     const hw_fit *fit = f->task->fit;
     int rounds = hw_row_frame_rounds(f);
-    bool again = row->part == half_of(hw_row_frame_other(first_half(f)));
+    bool again = row->part == hw_row_frame_half(hw_row_frame_other(first_half(f)));
     if (rounds == 0 || row->number != rounds + 1 || again) {
         return;
     }
@@ -216,7 +211,7 @@ static void part_halves(hw_row_hands *hands, hw_row *row)
     }
     hw_side second = first_half(f) == HW_LEFT ? HW_RIGHT : HW_LEFT;
     int sts = held_sts(hands, second);
-    if (row->part != half_of(second)) {
+    if (row->part != hw_row_frame_half(second)) {
         add(hands, row, (hw_handwork){ .kind = HW_HAND_HOLD_HALF, .sts = sts });
         return;
     }
@@ -258,7 +253,7 @@ static bool due(const hw_row_hands *hands, const hw_shape_step *step, const hw_r
         return false;
     }
     if (step->kind == HW_STEP_DIVIDE) {
-        return parts(hands, row) && row->part == half_of(first_half(f));
+        return parts(hands, row) && row->part == hw_row_frame_half(first_half(f));
     }
     return works_in(step, row->number - f->task->hem->total_rows - 1);
 }
@@ -284,7 +279,8 @@ static void end_part(hw_row_hands *hands, hw_row *row)
 {
     const hw_row_frame *f = hands->frame;
     const hw_shape_steps *steps = f->task->steps;
-    bool top = row->number == f->task->hem->total_rows + f->main_rows;
+    int rows = f->rows[row->part];
+    bool top = row->number == f->task->hem->total_rows + rows && rows >= f->main_rows;
     for (int i = 0; steps != NULL && top && i < steps->count; i++) {
         const hw_shape_step *step = &steps->list[i];
         if (step->kind == HW_STEP_END && concerns(step, row->part)) {

@@ -191,13 +191,14 @@ static void set_needles(const hw_row_frame *f, const spot *at, hw_row *row)
     int last = first + sts - 1;
     if (shape != NULL) {
         int middle_halves = first + fit->edge_sts[HW_RIGHT] + last + 1 - fit->edge_sts[HW_LEFT];
-        first += shape->inset_sts[HW_RIGHT][at->main_row];
-        last -= shape->inset_sts[HW_LEFT][at->main_row];
+        int drawn_row = at->main_row < shape->rows ? at->main_row : shape->rows - 1;
+        first += hw_shape_inset(shape, at->main_row, HW_RIGHT);
+        last -= hw_shape_inset(shape, at->main_row, HW_LEFT);
         if (row->part == HW_PART_LEFT) {
-            int halves = middle_halves + shape->neck_halves[HW_LEFT][at->main_row];
+            int halves = middle_halves + shape->neck_halves[HW_LEFT][drawn_row];
             first = half_down(halves + 1);
         } else if (row->part == HW_PART_RIGHT) {
-            int halves = middle_halves - shape->neck_halves[HW_RIGHT][at->main_row];
+            int halves = middle_halves - shape->neck_halves[HW_RIGHT][drawn_row];
             last = half_down(halves) - 1;
         }
     }
@@ -225,19 +226,27 @@ static hw_row make_row(const hw_row_frame *f, int number, hw_row_part part)
 /* The part of the i-th row, and its number: the half where the parting row begins goes first. */
 static hw_row row_at(const hw_row_frame *f, int i)
 {
-    static const hw_row_part halves[] = {
-        [HW_LEFT] = HW_PART_LEFT,
-        [HW_RIGHT] = HW_PART_RIGHT,
-    };
-    int parting = f->task->hem->total_rows + f->neck; /* rows before the neck */
-    if (i < parting) {
+    int whole = f->task->hem->total_rows + f->rows[HW_PART_WHOLE];
+    if (i < whole) {
         return make_row(f, i + 1, HW_PART_WHOLE);
     }
-    hw_side edge = hw_row_frame_edge(f, hw_row_frame_before(f, parting + 1));
-    int each = f->main_rows - f->neck;
-    bool second = i >= parting + each;
-    return make_row(
-        f, second ? i + 1 - each : i + 1, halves[second ? hw_row_frame_other(edge) : edge]);
+    hw_side edge = hw_row_frame_edge(f, hw_row_frame_before(f, whole + 1));
+    hw_row_part first = hw_row_frame_half(edge);
+    int before = f->rows[first] - f->neck; /* rows of the half that goes first */
+    if (i < whole + before) {
+        return make_row(f, i + 1, first);
+    }
+    return make_row(f, i + 1 - before, hw_row_frame_half(hw_row_frame_other(edge)));
+}
+
+/* A whole piece has no rows of halves. */
+static int count_rows(const hw_row_frame *f)
+{
+    int count = f->task->hem->total_rows + f->rows[HW_PART_WHOLE];
+    for (int part = HW_PART_LEFT; part < HW_PART_COUNT && f->neck < f->main_rows; part++) {
+        count += f->rows[part] - f->neck;
+    }
+    return count;
 }
 
 static hw_status check_band(const hw_row_frame *f, int band, hw_err *err)
@@ -285,7 +294,7 @@ hw_status hw_rowplan_make(
     if (status != HW_OK) {
         return status;
     }
-    int count = task->hem->total_rows + 2 * frame.main_rows - frame.neck;
+    int count = count_rows(&frame);
     hw_row *rows = hw_arena_get(arena, (size_t)count, sizeof *rows);
     hw_row_hands hands = { .frame = &frame, .arena = arena, .refused = rows == NULL };
     for (int i = 0; i < count && !hands.refused; i++) {

@@ -25,20 +25,72 @@ static bool leads(const hw_shape_task *task, int row)
     return row < task->round_rows || (row - task->round_rows) % 2 == 0;
 }
 
+/* ---- Stitches of rows ---- */
+
+bool hw_shape_parted(const hw_shape *shape)
+{
+    return shape->neck_halves[HW_LEFT] != NULL && shape->neck_halves[HW_RIGHT] != NULL &&
+           shape->neck_row < shape->rows;
+}
+
+int hw_shape_rows(const hw_shape *shape, hw_side half)
+{
+    return shape->held_sts[half] > 0 ? shape->back_row[half] + 1 : shape->rows;
+}
+
+int hw_shape_most_rows(const hw_shape *shape)
+{
+    int left = hw_shape_rows(shape, HW_LEFT);
+    int right = hw_shape_rows(shape, HW_RIGHT);
+    return left > right ? left : right;
+}
+
+/* The last row's neck and edges stay what they are in the rows above it. */
+static int drawn_row(const hw_shape *shape, int row)
+{
+    return row < shape->rows ? row : shape->rows - 1;
+}
+
+int hw_shape_inset(const hw_shape *shape, int row, hw_side side)
+{
+    bool back = row >= shape->back_row[side];
+    return shape->inset_sts[side][drawn_row(shape, row)] - (back ? shape->held_sts[side] : 0);
+}
+
 int hw_shape_half_sts(const hw_shape *shape, int row, hw_side half)
 {
     assert(shape->neck_halves[half] != NULL && row >= shape->neck_row);
-    int halves = shape->visible_sts - shape->neck_halves[half][row];
-    return halves / 2 - shape->inset_sts[half][row];
+    int halves = shape->visible_sts - shape->neck_halves[half][drawn_row(shape, row)];
+    return halves / 2 - hw_shape_inset(shape, row, half);
 }
 
 int hw_shape_sts(const hw_shape *shape, int row)
 {
     if (shape->neck_halves[HW_LEFT] == NULL || row < shape->neck_row) {
-        return shape->visible_sts - shape->inset_sts[HW_LEFT][row] -
-               shape->inset_sts[HW_RIGHT][row];
+        return shape->visible_sts - hw_shape_inset(shape, row, HW_LEFT) -
+               hw_shape_inset(shape, row, HW_RIGHT);
     }
     return hw_shape_half_sts(shape, row, HW_LEFT) + hw_shape_half_sts(shape, row, HW_RIGHT);
+}
+
+int hw_shape_top_sts(const hw_shape *shape)
+{
+    return hw_shape_sts(shape, hw_shape_most_rows(shape) - 1);
+}
+
+int hw_shape_more_sts(const hw_shape *shape, const int *edge_sts)
+{
+    int sts = 0;
+    bool parted = hw_shape_parted(shape);
+    for (int side = 0; side < HW_SIDE_COUNT && parted; side++) {
+        for (int row = shape->rows; row < hw_shape_rows(shape, (hw_side)side); row++) {
+            sts += hw_shape_half_sts(shape, row, (hw_side)side) + edge_sts[side];
+        }
+    }
+    for (int row = shape->rows; row < hw_shape_most_rows(shape) && !parted; row++) {
+        sts += hw_shape_sts(shape, row) + edge_sts[HW_LEFT] + edge_sts[HW_RIGHT];
+    }
+    return sts;
 }
 
 /* ---- Shoulders in short rows ---- */
@@ -100,6 +152,23 @@ bool hw_shape_holds(const hw_shape_task *task, hw_side side, int row)
     int led = side == task->first_start ? row : row - 1;
     bool within = led >= held.first && led < held.end && led >= task->round_rows;
     return within && !leads(task, led);
+}
+
+/* What is held when the last row is done, and the row that works it again: of two rows one ends at
+ * each edge. Where the last does so, and holds no more, it is the one. */
+static void find_back(const hw_shape_task *task, hw_shape *shape)
+{
+    for (int side = 0; side < HW_SIDE_COUNT; side++) {
+        const int *inset = shape->inset_sts[side];
+        for (int row = 1; row < shape->rows; row++) {
+            bool held = hw_shape_holds(task, (hw_side)side, row);
+            shape->held_sts[side] += held ? inset[row] - inset[row - 1] : 0;
+        }
+        int last = shape->rows - 1;
+        bool more = last > 0 && inset[last] > inset[last - 1];
+        bool ends_here = leads(task, last) != ((hw_side)side == task->first_start);
+        shape->back_row[side] = !ends_here ? shape->rows : more ? shape->rows + 1 : last;
+    }
 }
 
 /* ---- One edge ---- */
@@ -427,6 +496,7 @@ hw_status hw_shape_make(const hw_shape_task *task, hw_arena *arena, hw_shape *ou
     if (status != HW_OK) {
         return hw_err_set(err, status, "%s", "the rows above the hem could not be shaped");
     }
+    find_back(task, &made);
     *out = made;
     return HW_OK;
 }

@@ -34,6 +34,8 @@ typedef struct {
     int *neck_halves[HW_SIDE_COUNT]; /* [rows] of left half's and right half's neck edge; NULL: no
                                         neck */
     int neck_row;                    /* the first row with a neck; the task's rows: none */
+    int held_sts[HW_SIDE_COUNT];     /* of each edge, left unworked when the last row is done */
+    int back_row[HW_SIDE_COUNT];     /* where some are: the row that works them again */
     hw_side first_start;
 } hw_shape;
 
@@ -43,10 +45,11 @@ typedef enum {
     HW_STEP_BIND_OFF, /* a group at the start of a row */
     HW_STEP_CAST_ON,  /* a group at the start of a row */
     HW_STEP_HOLD,     /* short rows: so many more are left unworked at the end of that row */
+    HW_STEP_BACK,     /* and all of an edge are worked again, at the end of that row */
     HW_STEP_DIVIDE,   /* the neck's middle is bound off, with 0 stitches only parted; the halves
                          are worked one by one */
-    HW_STEP_END,      /* what is left at the top, held stitches too: bind off, or keep for a seam;
-                         its row is the one after the last */
+    HW_STEP_END,      /* what is left at the top: bind off, or keep for a seam; its row is the one
+                         after the last */
     HW_STEP_COUNT
 } hw_step_kind;
 
@@ -110,8 +113,7 @@ hw_status hw_shape_make(
  *            arena     owner of the list
  * Returned:  out       so that who follows them has the same rows; untouched on failure
  * Result:    HW_OK; HW_ERR_NOMEM
- * Note:      steps at one edge may overlap where that saves a third of them or more. Held stitches
- *            come back with the end: one row over all of them, then what HW_STEP_END says.
+ * Note:      steps at one edge may overlap where that saves a third of them or more
  */
 hw_status hw_shape_steps_of(const hw_shape_task *task, const hw_shape *shape, hw_arena *arena,
     hw_shape_steps *out) HW_MUST_USE;
@@ -120,9 +122,27 @@ hw_status hw_shape_steps_of(const hw_shape_task *task, const hw_shape *shape, hw
  * that is worked in short rows. */
 bool hw_shape_holds(const hw_shape_task *task, hw_side side, int row);
 
+/* Whether a neck parts the piece in halves. */
+bool hw_shape_parted(const hw_shape *shape);
+
+/* Rows of a half, or of a piece by the edge that is worked last. Held stitches come back in a
+ * row that ends at their edge, the last as drawn or the next: only so does the yarn get to them
+ * from inside, without lying across them. So a row more may be worked; two, were some held in the
+ * last.
+ */
+int hw_shape_rows(const hw_shape *shape, hw_side half);
+int hw_shape_most_rows(const hw_shape *shape);
+
+/* Stitches that an edge has fewer than in row 0, in any of its rows: held ones come back. */
+int hw_shape_inset(const hw_shape *shape, int row, hw_side side);
+
 /* Visible stitches of a row: all of it, both halves of a parted one; and, once the neck has parted
- * it, of one half. */
+ * it, of one half; of the last row, of both halves too. */
 int hw_shape_sts(const hw_shape *shape, int row);
 int hw_shape_half_sts(const hw_shape *shape, int row, hw_side half);
+int hw_shape_top_sts(const hw_shape *shape);
+
+/* Stitches of all rows above the shape's, as many at each edge added. */
+int hw_shape_more_sts(const hw_shape *shape, const int *edge_sts);
 
 #endif

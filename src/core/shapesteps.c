@@ -359,13 +359,19 @@ static int left_at(const hw_shape *shape, hw_step_place place, int row)
     return hw_shape_half_sts(shape, row, left ? HW_LEFT : HW_RIGHT);
 }
 
-static int held_sts(const hw_shape_task *task, const hw_shape *shape, hw_side side)
+/* Stitches that were left unworked, in the row that works them again. */
+static void tell_back(const hw_shape *shape, told *out)
 {
-    int held = 0;
-    for (int row = 0; row < shape->rows; row++) {
-        held += hw_shape_holds(task, side, row) ? change_at(shape, (int)side, row) : 0;
+    for (int side = 0; side < HW_SIDE_COUNT; side++) {
+        if (shape->held_sts[side] > 0) {
+            out->list[out->count++] = (hw_shape_step){ .kind = HW_STEP_BACK,
+                .place = places[side],
+                .row = shape->back_row[side],
+                .times = 1,
+                .sts = shape->held_sts[side],
+                .left_sts = left_at(shape, places[side], shape->back_row[side]) };
+        }
     }
-    return held;
 }
 
 static void tell_end(hw_step_place place, int row, int sts, told *out)
@@ -377,11 +383,8 @@ static void tell_end(hw_step_place place, int row, int sts, told *out)
 /* The neck's division, and what is left at the top. */
 static void tell_ends(const hw_shape_task *task, const hw_shape *shape, told *out)
 {
-    int last = shape->rows - 1;
-    int held[HW_SIDE_COUNT] = { held_sts(task, shape, HW_LEFT), held_sts(task, shape, HW_RIGHT) };
-    if (shape->neck_halves[HW_LEFT] == NULL || shape->neck_row > last) {
-        tell_end(HW_AT_MIDDLE, shape->rows,
-            hw_shape_sts(shape, last) + held[HW_LEFT] + held[HW_RIGHT], out);
+    if (!hw_shape_parted(shape)) {
+        tell_end(HW_AT_MIDDLE, hw_shape_most_rows(shape), hw_shape_top_sts(shape), out);
         return;
     }
     out->list[out->count++] = (hw_shape_step){ .kind = HW_STEP_DIVIDE,
@@ -391,13 +394,14 @@ static void tell_ends(const hw_shape_task *task, const hw_shape *shape, told *ou
         .sts = shape->neck_halves[HW_LEFT][shape->neck_row],
         .slit = task->outline->slit_cm > 0,
         .left_sts = hw_shape_half_sts(shape, shape->neck_row, HW_RIGHT) };
-    int left = hw_shape_half_sts(shape, last, HW_LEFT) + held[HW_LEFT];
-    int right = hw_shape_half_sts(shape, last, HW_RIGHT) + held[HW_RIGHT];
-    if (left == right) {
-        tell_end(HW_AT_BOTH, shape->rows, left, out);
+    int rows[] = { hw_shape_rows(shape, HW_LEFT), hw_shape_rows(shape, HW_RIGHT) };
+    int left = hw_shape_half_sts(shape, rows[HW_LEFT] - 1, HW_LEFT);
+    int right = hw_shape_half_sts(shape, rows[HW_RIGHT] - 1, HW_RIGHT);
+    if (left == right && rows[HW_LEFT] == rows[HW_RIGHT]) {
+        tell_end(HW_AT_BOTH, rows[HW_LEFT], left, out);
     } else {
-        tell_end(HW_AT_LEFT, shape->rows, left, out);
-        tell_end(HW_AT_RIGHT, shape->rows, right, out);
+        tell_end(HW_AT_LEFT, rows[HW_LEFT], left, out);
+        tell_end(HW_AT_RIGHT, rows[HW_RIGHT], right, out);
     }
 }
 
@@ -411,10 +415,10 @@ static int compare(const void *a, const void *b)
     return (first->place > second->place) - (first->place < second->place);
 }
 
-/* A step for each change at most, and the division and two ends. */
+/* A step for each change at most, what comes back at two edges, the division and two ends. */
 static bool open_told(int changes, hw_arena *arena, told *out)
 {
-    out->list = hw_arena_get(arena, (size_t)changes + 3, sizeof *out->list);
+    out->list = hw_arena_get(arena, (size_t)changes + 5, sizeof *out->list);
     return out->list != NULL;
 }
 
@@ -454,6 +458,7 @@ hw_status hw_shape_steps_of(
         hw_shape_step *step = &all.list[i];
         step->left_sts = left_at(shape, step->place, step->row + step->every * (step->times - 1));
     }
+    tell_back(shape, &all);
     tell_ends(task, shape, &all);
     qsort(all.list, (size_t)all.count, sizeof *all.list, compare);
     *out = (hw_shape_steps){ .list = all.list, .count = all.count };

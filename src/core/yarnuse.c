@@ -76,6 +76,7 @@ static void gather_piece(const hw_whole *whole, int size, int piece, list *of)
         plain +=
             in_upper(draft, whole->upper_count, r) ? 0 : hw_shape_sts(&draft->shape, r) + edges;
     }
+    plain += draft->drawn ? hw_shape_more_sts(&draft->shape, fit->edge_sts) : 0;
     add_plain(of, HW_MAIN, plain);
     add_band(of, HW_BAND, &at.plan->motif,
         (hw_yarn_width){ .before_sts = fit->margin[HW_LEFT] + fit->edge_sts[HW_LEFT],

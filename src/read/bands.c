@@ -5,9 +5,9 @@
 #include <string.h>
 
 #include "core/num.h"
+#include "core/words.h"
 #include "read/datafile.h"
 #include "read/parts.h"
-#include "read/words.h"
 
 _Static_assert(HW_MAX_BANDS == 6 && HW_MAX_TRIMS == 8, "messages below say five and eight");
 

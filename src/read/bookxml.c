@@ -5,7 +5,7 @@
 #include <string.h>
 
 #include "core/buf.h"
-#include "read/words.h"
+#include "core/words.h"
 #include "read/xml.h"
 
 enum { TOLD = 4, QUOTED = 40 };

@@ -5,7 +5,7 @@
 #include <string.h>
 
 #include "core/num.h"
-#include "read/words.h"
+#include "core/words.h"
 
 #define K(name) HW_KIND_##name
 

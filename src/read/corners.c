@@ -5,8 +5,8 @@
 #include <string.h>
 
 #include "core/num.h"
+#include "core/words.h"
 #include "read/datafile.h"
-#include "read/words.h"
 
 _Static_assert(HW_WORDS_MAX_NAME == 40, "a message below says 40");
 

@@ -5,8 +5,8 @@
 #include <string.h>
 
 #include "core/edge.h"
+#include "core/words.h"
 #include "read/datafile.h"
-#include "read/words.h"
 
 _Static_assert(HW_MAX_PARTS == 6, "a message below says six");
 
@@ -17,9 +17,11 @@ static const char end_word[] = "end"; /* behind the name of a trim */
 
 typedef struct {
     const hw_corners_reading *with;
-    const hw_node *node;   /* the text that is read, for its place */
-    const hw_trim *trims;  /* all of the garment, by name */
-    int trim_count, above; /* and how many stand above what is read; -1: it is a join */
+    const hw_node *node;         /* the text that is read, for its place */
+    const hw_trim *trims;        /* all of the garment, by name */
+    int trim_count, above;       /* and how many stand above what is read; -1: it is a join */
+    const hw_joint_edges *joins; /* of a join: those above it, and behind them itself so far */
+    int join_count;              /* above it */
     hw_err *err;
 } reading;
 
@@ -122,6 +124,36 @@ static bool take_edge(span *from, hw_edge *edge)
     return take(from, "neck");
 }
 
+/* Where a separator begins in a span, or its end. */
+static size_t until(span in, const char *separator)
+{
+    size_t n = strlen(separator);
+    for (size_t i = 0; i + n <= in.len; i++) {
+        if (memcmp(in.text + i, separator, n) == 0) {
+            return i;
+        }
+    }
+    return in.len;
+}
+
+/* What is no edge and no stretch of one: in a join perhaps a length that is not written so. */
+static hw_status no_edge(const reading *r, span at, const char *why)
+{
+    static const char *const before[] = { ",", " within " };
+    for (size_t i = 0; i < sizeof before / sizeof before[0] && r->above < 0; i++) {
+        span rest = at;
+        size_t skip = until(at, before[i]);
+        if (skip < at.len) {
+            rest.text += skip + 1;
+            rest.len -= skip + 1;
+            (void)take(&rest, ""); /* blanks */
+            return fail(r, HW_ERR_SYNTAX, rest,
+                "how far edges may differ is written behind a comma, as `, within 2 cm`");
+        }
+    }
+    return fail(r, HW_ERR_UNKNOWN, at, why);
+}
+
 static hw_status check_part(const reading *r, const hw_edge_part *part, span at)
 {
     const hw_outline_rule *outline = r->with->garment->pieces[part->piece].outline;
@@ -133,11 +165,44 @@ static hw_status check_part(const reading *r, const hw_edge_part *part, span at)
         return fail(r, HW_ERR_UNKNOWN, at, "this piece's outline has no `neck`; draw it first");
     }
     if (part->stretch != NULL && !hw_corners_has(outline, part->edge, part->stretch)) {
-        return fail(r, HW_ERR_UNKNOWN, at,
+        return no_edge(r, at,
             "this edge has no stretch of that name; look at its corners, where each stretch is "
             "named");
     }
     return HW_OK;
+}
+
+static bool same_edge(const hw_edge_part *a, const hw_edge_part *b)
+{
+    bool all = a->stretch == NULL || b->stretch == NULL;
+    return a->piece == b->piece && a->edge == b->edge &&
+           (all || strcmp(a->stretch, b->stretch) == 0);
+}
+
+/* What is sewn is sewn once: the line in which a join has that edge or some of it already, or 0. */
+static int sewn_in(const reading *r, const hw_edge_part *part)
+{
+    for (int i = 0; r->above < 0 && i <= 2 * r->join_count + 1; i++) {
+        const hw_edge_run *run = &r->joins[i / 2].ends[i % 2];
+        for (int k = 0; k < run->count; k++) {
+            if (same_edge(&run->parts[k], part)) {
+                return run->line;
+            }
+        }
+    }
+    return 0;
+}
+
+static hw_status check_sewn(const reading *r, const hw_edge_part *part, span at)
+{
+    int line = sewn_in(r, part);
+    if (line == 0) {
+        return HW_OK;
+    }
+    const char *why = hw_arena_format(r->with->arena,
+        "the join in line %d sews this edge or some of it already; take it out in one of the two",
+        line);
+    return why == NULL ? no_memory(r) : fail(r, HW_ERR_REPEATED, at, why);
 }
 
 /* What keeps a trim from being picked up over the end of another; NULL: nothing. */
@@ -181,7 +246,7 @@ static hw_status take_names(const reading *r, span words, span *rest, hw_edge_pa
             r, HW_ERR_UNKNOWN, words, end ? no_trim : "no piece of this garment is called so");
     }
     if (!take_edge(rest, &part->edge)) {
-        return fail(r, HW_ERR_UNKNOWN, words,
+        return no_edge(r, words,
             end ? no_trim
                 : "behind the piece write `left`, `right`, `neck` or `top`, and perhaps a stretch");
     }
@@ -209,24 +274,12 @@ static hw_status read_part(const reading *r, span words, hw_edge_run *run)
     bool both = part.edge == HW_EDGE_COUNT;
     part.edge = both ? HW_EDGE_NECK_LEFT : part.edge;
     hw_status status = check_part(r, &part, words);
-    status = status == HW_OK ? add_part(r, part, words, run) : status;
-    if (status == HW_OK && both) {
-        part.edge = HW_EDGE_NECK_RIGHT;
-        status = add_part(r, part, words, run);
+    for (int i = 0; i < (both ? 2 : 1) && status == HW_OK; i++) {
+        part.edge = i == 1 ? HW_EDGE_NECK_RIGHT : part.edge;
+        status = check_sewn(r, &part, words);
+        status = status == HW_OK ? add_part(r, part, words, run) : status;
     }
     return status;
-}
-
-/* Where a separator begins in a span, or its end. */
-static size_t until(span in, const char *separator)
-{
-    size_t n = strlen(separator);
-    for (size_t i = 0; i + n <= in.len; i++) {
-        if (memcmp(in.text + i, separator, n) == 0) {
-            return i;
-        }
-    }
-    return in.len;
 }
 
 static hw_status read_run(const reading *r, span words, hw_edge_run *run)
@@ -309,9 +362,10 @@ hw_status hw_edges_joins(
     if (joins == NULL) {
         return no_memory(&r);
     }
-    int count = 0;
+    r.joins = joins;
     for (r.node = first_word(list); r.node != NULL; r.node = r.node->next) {
-        hw_status status = read_join(&r, &joins[count++]);
+        hw_status status = read_join(&r, &joins[r.join_count]);
+        r.join_count++;
         if (status != HW_OK) {
             return status;
         }
@@ -320,7 +374,7 @@ hw_status hw_edges_joins(
         }
     }
     garment->joins = joins;
-    garment->join_count = count;
+    garment->join_count = r.join_count;
     return HW_OK;
 }
 

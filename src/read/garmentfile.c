@@ -5,12 +5,12 @@
 #include <string.h>
 
 #include "core/num.h"
+#include "core/words.h"
 #include "read/check.h"
 #include "read/corners.h"
 #include "read/datafile.h"
 #include "read/edges.h"
 #include "read/rule.h"
-#include "read/words.h"
 
 typedef struct {
     const hw_node *root;

@@ -5,7 +5,7 @@
 #include <string.h>
 
 #include "core/num.h"
-#include "read/words.h"
+#include "core/words.h"
 
 enum { QUOTED = 40, VALUE_ROOM = 64, HEADS_ENOUGH = 3 };
 

@@ -5,7 +5,7 @@
 #include <string.h>
 
 #include "core/num.h"
-#include "read/words.h"
+#include "core/words.h"
 
 _Static_assert(HW_MAX_TERMS == 8 && HW_WORDS_MAX_NAME == 40, "messages below say 8 and 40");
 

@@ -5,8 +5,8 @@
 #include <string.h>
 
 #include "core/num.h"
+#include "core/words.h"
 #include "read/check.h"
-#include "read/words.h"
 
 /* The marks that a source may have, in the order of the words of its key. */
 static const hw_mark marks[] = { HW_MARK_READ, HW_MARK_DERIVED, HW_MARK_CHOICE, HW_MARK_PRACTICE,

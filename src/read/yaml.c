@@ -5,7 +5,7 @@
 #include <string.h>
 #include <yaml.h>
 
-#include "read/words.h"
+#include "core/words.h"
 
 _Static_assert(HW_WORDS_MAX_NAME == 40, "a message below says 40");
 

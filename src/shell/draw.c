@@ -142,7 +142,7 @@ static hw_status gather_pieces(const drawing *d, int size, hw_draw_pieces_task *
             .outline = &draft->outline,
             .face_cm = hw_plan_find(whole, p).plan->hem.face_cm,
             .hem_sts = draft->shape.visible_sts,
-            .top_sts = hw_shape_sts(&draft->shape, draft->shape.rows - 1),
+            .top_sts = hw_shape_top_sts(&draft->shape),
             .bands = bands,
             .band_count = find_bands(d, draft, p, bands),
             .trims = trims,

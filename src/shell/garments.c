@@ -6,7 +6,7 @@
 #include "core/measuring.h"
 #include "core/num.h"
 #include "core/outline.h"
-#include "read/words.h"
+#include "core/words.h"
 #include "shell/draw.h"
 #include "shell/load.h"
 

@@ -10,13 +10,13 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include "core/words.h"
 #include "read/bands.h"
 #include "read/datafile.h"
 #include "read/garmentfile.h"
 #include "read/pbm.h"
 #include "read/project.h"
 #include "read/table.h"
-#include "read/words.h"
 #include "read/yaml.h"
 #include "shell/bookrows.h"
 #include "shell/io.h"

@@ -7,7 +7,7 @@
 #include <sys/stat.h>
 
 #include "core/calculate.h"
-#include "read/words.h"
+#include "core/words.h"
 #include "read/yaml.h"
 #include "shell/book.h"
 #include "shell/docs.h"

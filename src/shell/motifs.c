@@ -7,7 +7,7 @@
 #include "core/edit.h"
 #include "core/num.h"
 #include "core/status.h"
-#include "read/words.h"
+#include "core/words.h"
 #include "shell/docs.h"
 #include "shell/load.h"
 #include "write/motifyaml.h"

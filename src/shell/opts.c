@@ -4,7 +4,7 @@
 
 #include <string.h>
 
-#include "read/words.h"
+#include "core/words.h"
 
 #define C(name) (1U << HW_COMMAND_##name)
 

@@ -11,7 +11,7 @@
 #include "core/num.h"
 #include "core/spread.h"
 #include "core/units.h"
-#include "read/words.h"
+#include "core/words.h"
 #include "shell/load.h"
 
 /* A number that an option must hold: its range, and what stands for it where it is not given.

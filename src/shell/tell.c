@@ -9,8 +9,8 @@
 #include "core/spread.h"
 #include "core/status.h"
 #include "core/units.h"
+#include "core/words.h"
 #include "read/keys.h"
-#include "read/words.h"
 #include "shell/load.h"
 
 static hw_status count_word(const char *text, const char *what, int most, int *out, hw_err *err)

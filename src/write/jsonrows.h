@@ -84,9 +84,9 @@
  *                    where they are more; "buttonhole": stitches of the row before it, from
  *                    the left of the bed, in hand knitting from where the row begins; else null
  *   step             "shape" alone, else null: kind ("decrease", "increase", "bind off", "cast
- *                    on", "hold", "divide", "end") and place ("left", "right", "both", "neck
- *                    left", "neck right", "neck both", "middle"), both as seen on the right side;
- *                    in a half, "both" is that half's own edge
+ *                    on", "hold", "back", "divide", "end") and place ("left", "right", "both",
+ *                    "neck left", "neck right", "neck both", "middle"), both as seen on the right
+ *                    side; in a half, "both" is that half's own edge
  */
 void hw_json_rows(hw_json_writer *w, const hw_row_block *blocks, int count);
 

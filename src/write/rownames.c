@@ -128,6 +128,7 @@ const char *hw_rowwords_step(hw_step_kind kind)
         [HW_STEP_BIND_OFF] = "bind off",
         [HW_STEP_CAST_ON] = "cast on",
         [HW_STEP_HOLD] = "hold",
+        [HW_STEP_BACK] = "back",
         [HW_STEP_DIVIDE] = "divide",
         [HW_STEP_END] = "end",
     };

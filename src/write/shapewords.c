@@ -116,6 +116,47 @@ static bool gather(const hw_row_run *run, int which, hw_arena *arena, together *
     return out->rows != NULL;
 }
 
+/* Whether a hold is the first at its edge. */
+static bool first_hold(const hw_rowplan *plan, const hw_shape_step *step)
+{
+    for (int i = 0; i < plan->hand_count; i++) {
+        const hw_shape_step *first = plan->hands[i].step;
+        if (first != NULL && first->kind == HW_STEP_HOLD && first->place == step->place) {
+            return first == step;
+        }
+    }
+    return false;
+}
+
+/* How a row is turned before the stitches that are held (common practice, no source): told once. */
+static void say_turning(const saying *s, const hw_shape_step *step)
+{
+    if (in_hand(s)) {
+        hw_buf_text(s->buf, "; turn there with a wrap, or in your own way");
+    } else if (first_hold(s->plan, step)) {
+        hw_buf_text(s->buf,
+            ": set the carriage to leave needles that are pushed out, and before such a row push "
+            "these needles all the way out, on the side away from the carriage; after the row lay "
+            "the yarn under the innermost of them (a wrap), so that no hole is left");
+    }
+}
+
+/* What was held is worked at the end of a row that comes from inside. */
+static void say_back(const saying *s, const hw_shape_step *step)
+{
+    const char *things = step->sts == 1 ? "stitch" : "stitches";
+    if (in_hand(s)) {
+        hw_buf_format(
+            s->buf, "At the end of this row work the %d %s left unworked", step->sts, things);
+        say_place(s, step);
+        hw_buf_text(s->buf, " too");
+        return;
+    }
+    hw_buf_format(s->buf, "Push the needles of the %d %s on hold", step->sts, things);
+    say_place(s, step);
+    hw_buf_text(s->buf, " back, so that they knit in this row");
+}
+
 static void say_change(const saying *s, const hw_shape_step *step, const together *all)
 {
     static const char *const verbs[HW_STEP_COUNT] = {
@@ -126,8 +167,9 @@ static void say_change(const saying *s, const hw_shape_step *step, const togethe
         [HW_STEP_HOLD] = "Leave unworked",
         [HW_STEP_DIVIDE] = "Bind off",
     };
-    hw_buf_format(
-        s->buf, "%s %d %s", verbs[step->kind], step->sts, step->sts == 1 ? "stitch" : "stitches");
+    bool hold = step->kind == HW_STEP_HOLD;
+    hw_buf_format(s->buf, "%s %d %s", hold && !in_hand(s) ? "Put on hold" : verbs[step->kind],
+        step->sts, step->sts == 1 ? "stitch" : "stitches");
     if (all->pairs) {
         hw_step_say_starts(all->rows, all->count, s->buf);
         hw_buf_text(s->buf, in_hand(s) ? "" : ", on the side of the carriage");
@@ -138,6 +180,9 @@ static void say_change(const saying *s, const hw_shape_step *step, const togethe
         hw_step_say_rows(all->rows, all->count, s->buf);
     }
     hw_buf_text(s->buf, step->kind == HW_STEP_DIVIDE ? " with a separate strand" : "");
+    if (hold) {
+        say_turning(s, step);
+    }
 }
 
 /* By hand the middle waits with the half that comes later, whose first row binds it off; and on
@@ -163,6 +208,8 @@ bool hw_shapewords_run(const hw_rowplan *plan, const hw_row_run *run, hw_arena *
         hw_buf_text(buf, buf->len > 0 ? " " : "");
         if (shaping->step->kind == HW_STEP_END) {
             say_end(&s, shaping);
+        } else if (shaping->step->kind == HW_STEP_BACK) {
+            say_back(&s, shaping->step);
         } else {
             say_change(&s, shaping->step, &all);
         }

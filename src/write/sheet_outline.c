@@ -29,12 +29,12 @@ static bool any_drawn(const hw_sheet *sheet)
 static int rows_above(const hw_draft *draft, const hw_plan *plan)
 {
     (void)plan;
-    return draft->shape.rows;
+    return hw_shape_most_rows(&draft->shape);
 }
 
 static int rows_in_all(const hw_draft *draft, const hw_plan *plan)
 {
-    return plan->hem.total_rows + draft->shape.rows;
+    return plan->hem.total_rows + hw_shape_most_rows(&draft->shape);
 }
 
 static int rounds_in_all(const hw_draft *draft, const hw_plan *plan)
@@ -51,7 +51,7 @@ static int hem_sts(const hw_draft *draft, const hw_plan *plan)
 static int last_sts(const hw_draft *draft, const hw_plan *plan)
 {
     (void)plan;
-    return hw_shape_sts(&draft->shape, draft->shape.rows - 1);
+    return hw_shape_top_sts(&draft->shape);
 }
 
 static const struct {

@@ -178,27 +178,18 @@ static void say_division(const hw_shape_step *step, hw_buf *buf)
     hw_buf_text(buf, "; from here on work each half by itself");
 }
 
-/* Whether stitches are left unworked that come back with an end. */
-static bool comes_back(const hw_shape_steps *steps, hw_step_place end)
+static void say_back(const hw_shape_step *step, hw_buf *buf)
 {
-    bool found = false;
-    for (int i = 0; i < steps->count; i++) {
-        hw_step_place place = steps->list[i].place;
-        bool own = place == end || place == HW_AT_BOTH || end == HW_AT_BOTH || end == HW_AT_MIDDLE;
-        found = found || (steps->list[i].kind == HW_STEP_HOLD && own);
-    }
-    return found;
+    hw_buf_format(buf,
+        step->sts == 1 ? "work to the end of this row, over the %d stitch left unworked %s too"
+                       : "work to the end of this row, over the %d stitches left unworked %s too",
+        step->sts, places[step->place]);
 }
 
-static void say_end(const hw_shape_step *step, bool back, hw_buf *buf)
+static void say_end(const hw_shape_step *step, hw_buf *buf)
 {
     const char *of = parts[step->place];
-    if (back) {
-        hw_buf_format(buf,
-            "work one row over all %d stitches%s, those left unworked too; then bind them off, or "
-            "keep them for the seam",
-            step->sts, of);
-    } else if (step->sts == 1) {
+    if (step->sts == 1) {
         hw_buf_format(buf, "bind off the last stitch%s, or keep it for the seam", of);
     } else {
         hw_buf_format(
@@ -281,7 +272,9 @@ char *hw_step_words(const hw_shape_steps *steps, int which, int before, hw_arena
     hw_step_sort_rows(all.rows, all.count);
     hw_buf_init(&buf, &arena->mem, HW_BUF_LIMIT);
     if (step->kind == HW_STEP_END) {
-        say_end(step, comes_back(steps, step->place), &buf);
+        say_end(step, &buf);
+    } else if (step->kind == HW_STEP_BACK) {
+        say_back(step, &buf);
     } else if (step->kind == HW_STEP_DIVIDE) {
         say_division(step, &buf);
     } else if (all.count > step->times) {

@@ -5,8 +5,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "core/words.h"
 #include "fixture.h"
-#include "read/words.h"
 #include "reading.h"
 
 static hw_status read_project(const char *text, size_t len, hw_arena *room, void *out, hw_err *err)

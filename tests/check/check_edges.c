@@ -16,25 +16,25 @@ static hw_status read_garment(const char *text, size_t len, hw_arena *arena, voi
 
 /* Invented; positions are counted by hand in this text. */
 static const hw_check_reader reader = {
-    .good = "title: Invented vest\n"                                                        /* 1 */
-            "finished: {length: {is: 50 cm}}\n"                                             /* 2 */
-            "pieces:\n"                                                                     /* 3 */
-            "  front:\n"                                                                    /* 4 */
-            "    band width: length\n"                                                      /* 5 */
-            "    outline:\n"                                                                /* 6 */
-            "      right:\n"                                                                /* 7 */
-            "        - {across: 20 cm, up: 30 cm}\n"                                        /* 8 */
-            "        - {stretch: arm hole, across: 20 cm, up: length}\n"                    /* 9 */
-            "      neck: [{across: 4 cm, up: 40 cm}, {across: 4 cm, up: length}]\n"         /* 10 */
-            "  front right:\n"                                                              /* 11 */
-            "    band width: length\n"                                                      /* 12 */
-            "    outline: {right: [{across: 20 cm, up: length}]}\n"                         /* 13 */
-            "  hood: {band width: length}\n"                                                /* 14 */
-            "joins:\n"                                                                      /* 15 */
-            "  - front left side to front right left\n"                                     /* 16 */
-            "  - front left arm hole and front left side to front right top, within 5 mm\n" /* 17 */
-            "  - front right right to front neck, within 2\n"                               /* 18 */
-            "trims:\n"                                                                      /* 19 */
+    .good = "title: Invented vest\n"                                                  /* 1 */
+            "finished: {length: {is: 50 cm}}\n"                                       /* 2 */
+            "pieces:\n"                                                               /* 3 */
+            "  front:\n"                                                              /* 4 */
+            "    band width: length\n"                                                /* 5 */
+            "    outline:\n"                                                          /* 6 */
+            "      right:\n"                                                          /* 7 */
+            "        - {across: 20 cm, up: 30 cm}\n"                                  /* 8 */
+            "        - {stretch: arm hole, across: 20 cm, up: length}\n"              /* 9 */
+            "      neck: [{across: 4 cm, up: 40 cm}, {across: 4 cm, up: length}]\n"   /* 10 */
+            "  front right:\n"                                                        /* 11 */
+            "    band width: length\n"                                                /* 12 */
+            "    outline: {right: [{across: 20 cm, up: length}]}\n"                   /* 13 */
+            "  hood: {band width: length}\n"                                          /* 14 */
+            "joins:\n"                                                                /* 15 */
+            "  - front left side to front right left\n"                               /* 16 */
+            "  - front left arm hole and front right top to front top, within 5 mm\n" /* 17 */
+            "  - front right right to front neck, within 2\n"                         /* 18 */
+            "trims:\n"                                                                /* 19 */
             "  collar: {along: [front neck right, front neck left], depth: 0.1 x length + 1 cm, "
             "round: yes, elastic: 0.3 x length}\n"            /* 20 */
             "  cuff: {along: front neck and front left}\n"    /* 21 */
@@ -79,8 +79,8 @@ START_TEST(joins)
     ck_assert_double_eq_tol(join[0].within_cm, 1, 1e-12); /* usual, as the tolerance [T1] */
     ck_assert_str_eq(join[0].text, "front left side to front right left");
     check_run(&join[1].ends[0],
-        (const part[]){ { 0, HW_EDGE_LEFT, "arm hole" }, { 0, HW_EDGE_LEFT, "side" } }, 2);
-    check_run(&join[1].ends[1], (const part[]){ { 1, HW_EDGE_TOP, NULL } }, 1);
+        (const part[]){ { 0, HW_EDGE_LEFT, "arm hole" }, { 1, HW_EDGE_TOP, NULL } }, 2);
+    check_run(&join[1].ends[1], (const part[]){ { 0, HW_EDGE_TOP, NULL } }, 1);
     ck_assert_double_eq_tol(join[1].within_cm, 0.5, 1e-12);
     check_run(&join[2].ends[0], (const part[]){ { 1, HW_EDGE_RIGHT, NULL } }, 1);
     check_run(&join[2].ends[1],
@@ -133,9 +133,9 @@ START_TEST(few)
 {
     char *less = hw_check_edit(reader.good,
         "joins:\n  - front left side to front right left\n"
-        "  - front left arm hole and front left side to front right top, within 5 mm\n"
+        "  - front left arm hole and front right top to front top, within 5 mm\n"
         "  - front right right to front neck, within 2\n",
-        "joins: front left to front left side\n");
+        "joins: front top to front left side\n");
     hw_arena arena;
     hw_check_heap heap;
     hw_garment garment;
@@ -143,7 +143,7 @@ START_TEST(few)
     hw_check_taken(&reader, less, &arena, &garment);
     ck_assert_int_eq(garment.join_count, 1);
     ck_assert_str_eq(garment.joins[0].ends[1].parts[0].stretch, "side");
-    char *none = hw_check_edit(less, "joins: front left to front left side\n", "");
+    char *none = hw_check_edit(less, "joins: front top to front left side\n", "");
     hw_check_taken(&reader, none, &arena, &garment);
     ck_assert_int_eq(garment.join_count, 0);
     hw_check_close(&arena, &heap);
@@ -172,9 +172,20 @@ static const hw_check_fault faults[] = {
         16, 5, "`hood left`", "draw it first" },
     { "- front left side to front right left", "- front left to front right neck", HW_ERR_UNKNOWN,
         16, 19, "`front right neck`", "has no `neck`" },
-    { "within 5 mm", "within 5 miles", HW_ERR_SYNTAX, 17, 72, "`5 miles`",
+    { "- front right right to", "- front left side to", HW_ERR_REPEATED, 18, 5, "`front left side`",
+        "the join in line 16 sews this edge or some of it already" },
+    { "- front right right to front neck", "- front right right and front right left to front neck",
+        HW_ERR_REPEATED, 18, 27, "`front right left`", "the join in line 16" },
+    { "- front right right to front neck", "- front right right to front left", HW_ERR_REPEATED, 18,
+        26, "`front left`", "the join in line 16 sews this edge or some of it already" },
+    { "- front right right to front neck", "- front neck to front neck right", HW_ERR_REPEATED, 18,
+        19, "`front neck right`", "the join in line 18 sews this edge" },
+    { "within 5 mm", "within 5 miles", HW_ERR_SYNTAX, 17, 66, "`5 miles`",
         "such as `within 2 cm`" },
-    { "within 5 mm", "within -1 mm", HW_ERR_SYNTAX, 17, 72, "`-1 mm`", "write a length" },
+    { "within 5 mm", "with 5 mm", HW_ERR_SYNTAX, 17, 59, "`with 5 mm`", "as `, within 2 cm`" },
+    { "- front left side to front right left", "- front right left to front left side within 2 cm",
+        HW_ERR_SYNTAX, 16, 41, "`within 2 cm`", "behind a comma" },
+    { "within 5 mm", "within -1 mm", HW_ERR_SYNTAX, 17, 66, "`-1 mm`", "write a length" },
     { "along: front neck and front left", "along: " LEFT6 ", front left]", HW_ERR_LIMIT, 21, 90,
         "`front left`", "at most six" },
     { "along: front neck and front left", "along: " LEFT6 " and front neck]", HW_ERR_LIMIT, 21, 93,

@@ -232,6 +232,52 @@ START_TEST(what_nothing_gives)
 }
 END_TEST
 
+/* By hand: of these words the other right ones are two letters or a turn away, or stand lower in
+ * the file; each is told with the line of its rule, 7. */
+START_TEST(what_was_meant)
+{
+    static const struct {
+        hw_term term;
+        const char *words;
+    } rows[] = {
+        { BODY(0.3, "wiast"), "`hem` follows from the body's `wiast`, which nothing gives; did you "
+                              "mean `waist`?" },
+        { BODY(0.3, "hieght"), "did you mean `height`?" },
+        { FINISHED(1, "esy"), "`hem` follows from the finished `esy`, which nothing gives; did you "
+                              "mean `finished easy`?" },
+        { BODY(1, "easy"), "did you mean `finished easy`?" },
+        { BODY(1, "easy finished"), "`easy finished`, which nothing gives; did you mean `finished "
+                                    "easy`?" },
+        { BODY(1, "head"), "`head`, which nothing gives: give `hem` under finished, or" },
+        { FINISHED(1, "low"), "`low`, which stands further down; a rule uses only those above it: "
+                              "write `low` above `hem`" },
+        { FINISHED(1, "hem"), "`hem` cannot follow from itself" },
+        { BODY(-1, "waist"), "`hem` comes to -48.0 cm in size 92: check its rule" },
+    };
+    static const double waist_cm[] = { 48, 52 };
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        wardrobe all;
+        open_wardrobe(&all);
+        add(&all, &all.body, "waist", waist_cm, HW_MARK_READ);
+        hw_measure of_table = { .name = "height" };
+        hw_sizes table = { .measures = &of_table, .measure_count = 1 };
+        hw_finished three[] = { { "easy", { .terms = { BODY(1, "waist") }, .count = 1 },
+                                    { .cm = 0 } },
+            { "hem", { .terms = { rows[i].term }, .count = 1, .line = 7 }, { .cm = 0 } },
+            { "low", { .constant_cm = 3 }, { .cm = 0 } } };
+        hw_garment garment = { .finished = three, .finished_count = 3 };
+        hw_garment_task task = { .garment = &garment, .body = &all.body, .table = &table };
+        hw_err err = { 0 };
+        hw_status status = hw_garment_finish(&task, &all.finished, &all.arena, &err);
+        ck_assert_int_ne(status, HW_OK);
+        ck_assert_msg(hw_check_says(&err, status, rows[i].words), "%s", err.text);
+        ck_assert_int_eq(err.line, 7);
+        ck_assert(err.of_garment);
+        hw_check_close(&all.arena, &all.heap);
+    }
+}
+END_TEST
+
 /* The longest that is accepted, HW_MAX_CM itself, from the header. */
 START_TEST(longest)
 {
@@ -337,6 +383,6 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = { published_ease, sums_by_hand, marks, changed_ease,
-        what_nothing_gives, longest, one_too_many, rule_values, no_memory, seams };
+        what_nothing_gives, what_was_meant, longest, one_too_many, rule_values, no_memory, seams };
     return hw_check_run(hw_check_suite("garment", tests, sizeof tests / sizeof tests[0]));
 }

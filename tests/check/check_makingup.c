@@ -38,7 +38,7 @@ static const char *step_of(tank *t, const char *words)
     "is 3 cm longer: ease it in.",                                                                 \
     "Sew back left armhole and back right armhole to sleeve top; the first is 18 cm longer: ease " \
     "it in.",                                                                                      \
-    "Sew back neck to back neck left and back neck right."
+    "Sew back neck left to back neck right."
 /* clang-format on */
 
 /* By hand, common practice, no source. None of the tank's joins lies across a trim; the neckband is

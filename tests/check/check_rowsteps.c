@@ -257,6 +257,62 @@ START_TEST(neck_by_hand)
 }
 END_TEST
 
+/* By hand: 3 of the left half are held in row 28, which ends at the left edge as row 30, the last,
+ * does: that one works them again. 3 of the right half are held in row 29 and worked in row 31, one
+ * more than are drawn. Each half has 10 less 3 bound off and the neck's 3, and an edge stitch. */
+START_TEST(short_rows)
+{
+    example_rows_shape(&e);
+    e.shape.held_sts[HW_LEFT] = e.shape.held_sts[HW_RIGHT] = 3;
+    e.shape.back_row[HW_LEFT] = 9;
+    e.shape.back_row[HW_RIGHT] = 10;
+    for (int row = 7; row < ROWS_MAIN; row++) {
+        e.inset[HW_LEFT][row] += 3;
+        e.inset[HW_RIGHT][row] += row > 7 ? 3 : 0;
+    }
+    const hw_shape_step list[] = {
+        { HW_STEP_DIVIDE, HW_AT_MIDDLE, .row = 6, .times = 1, .sts = 4 },
+        { HW_STEP_HOLD, HW_AT_LEFT, .row = 7, .times = 1, .sts = 3 },
+        { HW_STEP_HOLD, HW_AT_RIGHT, .row = 8, .times = 1, .sts = 3 },
+        { HW_STEP_BACK, HW_AT_LEFT, .row = 9, .times = 1, .sts = 3 },
+        { HW_STEP_BACK, HW_AT_RIGHT, .row = 10, .times = 1, .sts = 3 },
+        { HW_STEP_END, HW_AT_LEFT, .row = 10, .times = 1, .sts = 4 },
+        { HW_STEP_END, HW_AT_RIGHT, .row = 11, .times = 1, .sts = 4 },
+    };
+    memcpy(e.list, list, sizeof list);
+    e.steps.count = (int)(sizeof list / sizeof list[0]);
+    hw_rowplan plan = example_rows_plan(&e, &arena);
+    hw_row_runs runs = runs_of(&plan);
+    int lasts[HW_PART_COUNT] = { 0 };
+    for (int i = 0; i < plan.count; i++) {
+        const hw_row *row = &plan.rows[i];
+        lasts[row->part] = row->number;
+        bool again = (row->part == HW_PART_LEFT && row->number == 30) ||
+                     (row->part == HW_PART_RIGHT && row->number == 31);
+        ck_assert(!again || (row->sts == 5 && row->last - row->first == 4));
+    }
+    ck_assert_int_eq(lasts[HW_PART_LEFT], 30);
+    ck_assert_int_eq(lasts[HW_PART_RIGHT], 31);
+    int said = 0;
+    for (int i = 0; i < runs.count; i++) {
+        const char *text = hw_rowwords_run(&plan, &runs.list[i], &arena);
+        said += strstr(text, "set the carriage to leave needles that are pushed out") != NULL;
+        said += strstr(text, " back, so that they knit in this row. After row 3") != NULL;
+    }
+    ck_assert_int_eq(said, 4); /* both once for each half */
+    e.machine = (hw_machine){ .title = "Hand", .needles = HW_MAX_STS };
+    plan = example_rows_plan(&e, &arena);
+    runs = runs_of(&plan);
+    said = 0;
+    for (int i = 0; i < runs.count; i++) {
+        const char *text = hw_rowwords_run(&plan, &runs.list[i], &arena);
+        said += strstr(text, "; turn there with a wrap, or in your own way.") != NULL;
+        said += strstr(text, " work the 3 stitches left unworked at the ") != NULL;
+    }
+    ck_assert_int_eq(said, 4);
+}
+END_TEST
+
 /* By hand: of 20 visible stitches 10 figures of one column take 19 with the gaps of one between
  * them; the one that is left lies at the left edge. Outside the figures all is background, and a
  * wrong-side row comes to the same stitches from the left (common practice, no source). */
@@ -536,8 +592,8 @@ int main(void)
 {
     const TTest *const tests[] = { runs_of_a_hem, runs_with_shaping, carriage_for_the_second_half,
         steps_inside_a_run, runs_by_chance, steps_told_together, whose_card, moved_to_the_card,
-        neck_by_hand, ends_by_hand, ends_that_are_shaped, table_for_a_bed, table_of_sizes,
-        table_for_the_hand, table_for_rounds, words_for_one_piece, rows_of_chart_and_card,
-        no_memory };
+        neck_by_hand, ends_by_hand, short_rows, ends_that_are_shaped, table_for_a_bed,
+        table_of_sizes, table_for_the_hand, table_for_rounds, words_for_one_piece,
+        rows_of_chart_and_card, no_memory };
     return fixture_run("row runs", setup, NULL, tests, sizeof tests / sizeof tests[0]);
 }

@@ -285,7 +285,8 @@ START_TEST(slit_by_hand)
 END_TEST
 
 /* By hand: in short rows the shoulder's groups move to rows that end at the edge: at the left odd
- * ones, at the right even ones; nothing else is held, and the end takes up the 9 of each half. */
+ * ones, at the right even ones; nothing else is held. Row 21, the last,
+ * ends at the left and row 22 at the right: there they are worked again, all 9 of that half. */
 START_TEST(short_rows_by_hand)
 {
     back b;
@@ -309,9 +310,15 @@ START_TEST(short_rows_by_hand)
     int ends = 0;
     for (int i = 0; i < k.steps.count; i++) {
         const hw_shape_step *step = &k.steps.list[i];
+        bool left = step->place == HW_AT_LEFT;
+        if (step->kind == HW_STEP_BACK) {
+            ck_assert_int_eq(step->row, left ? 21 : 22);
+            ck_assert_int_eq(step->sts, held[left ? 0 : 1]);
+        }
         if (step->kind == HW_STEP_END) {
-            ck_assert_int_eq(step->row, 22);
-            ends += step->place == HW_AT_BOTH ? 2 * step->sts : step->sts;
+            ck_assert_int_ne(step->place, HW_AT_BOTH);
+            ck_assert_int_eq(step->row, left ? 22 : 23);
+            ends += step->sts;
         }
     }
     int bound = 0; /* in row 16 a stitch or two may go as usual */

@@ -103,6 +103,40 @@ static void expect_same(const hw_shape *a, const hw_shape *b)
     }
 }
 
+/* Held stitches are worked again in a row that ends at their edge, so that the yarn comes to them
+ * from inside (common practice, no source): the last as drawn, if it holds no more, or the first
+ * above it. Rows begin by turns at the two edges. */
+static void expect_back(const hw_shape_task *task, const hw_shape *shape, const hw_shape *again)
+{
+    for (int side = 0; side < HW_SIDE_COUNT; side++) {
+        const int *inset = shape->inset_sts[side];
+        int held = 0;
+        for (int row = 1; row < shape->rows; row++) {
+            bool holds = hw_shape_holds(task, (hw_side)side, row);
+            held += holds ? inset[row] - inset[row - 1] : 0;
+        }
+        int last = shape->rows - 1;
+        int back_row = last;
+        while ((back_row % 2 == 0) == ((int)task->first_start == side) ||
+               (back_row == last && last > 0 && inset[last] != inset[last - 1])) {
+            back_row++;
+        }
+        int rows = held == 0 ? shape->rows : back_row + 1;
+        ck_assert_int_eq(hw_shape_rows(shape, (hw_side)side), rows);
+        for (int row = last; row < rows; row++) {
+            int want = inset[last] - (row == rows - 1 ? held : 0);
+            ck_assert_int_eq(hw_shape_inset(shape, row, (hw_side)side), want);
+            ck_assert_int_eq(again->inset_sts[side][row], want);
+        }
+    }
+}
+
+/* What comes back in the last row as drawn. */
+static int again_early(const hw_shape *shape, int side)
+{
+    return shape->back_row[side] < shape->rows ? shape->held_sts[side] : 0;
+}
+
 /* What the steps leave in the row of the last of each, as the piece or its half has it. */
 static void expect_left(const hw_shape *shape, const hw_shape_step *step)
 {
@@ -121,6 +155,12 @@ static void expect_steps(const hw_shape_task *task, drawn_rows *k)
 {
     hw_shape again = { 0 };
     ck_assert_int_eq(follow_steps(task, &k->steps, &k->arena, &again), HW_OK);
+    ck_assert_int_eq(again.rows, hw_shape_most_rows(&k->shape));
+    expect_back(task, &k->shape, &again);
+    again.rows = k->shape.rows;
+    for (int side = 0; side < HW_SIDE_COUNT; side++) {
+        again.inset_sts[side][again.rows - 1] += again_early(&k->shape, side);
+    }
     expect_same(&k->shape, &again);
     for (int i = 0; i < k->steps.count; i++) {
         const hw_shape_step *step = &k->steps.list[i];

@@ -68,7 +68,7 @@ START_TEST(changes)
 }
 END_TEST
 
-/* Wording: own choice. Stitches that were left unworked come back at their own end alone. */
+/* Wording: own choice. Stitches that were left unworked come back at their own edge alone. */
 START_TEST(short_rows)
 {
     static const spoken list[] = {
@@ -76,16 +76,16 @@ START_TEST(short_rows)
         { STEP(HW_STEP_HOLD, HW_AT_LEFT, 2, 2, 4),
             "leave 4 more stitches unworked at the left edge twice: in this row and 2 rows "
             "later" },
+        { STEP(HW_STEP_BACK, HW_AT_LEFT, 0, 1, 9),
+            "work to the end of this row, over the 9 stitches left unworked at the left edge too" },
+        { STEP(HW_STEP_BACK, HW_AT_RIGHT, 0, 1, 1),
+            "work to the end of this row, over the 1 stitch left unworked at the right edge too" },
         { STEP(HW_STEP_END, HW_AT_LEFT, 0, 1, 13),
-            "work one row over all 13 stitches of the left half, those left unworked too; then "
-            "bind them off, or keep them for the seam" },
+            "bind off the last 13 stitches of the left half, or keep them for the seam" },
         { STEP(HW_STEP_END, HW_AT_RIGHT, 0, 1, 1),
             "bind off the last stitch of the right half, or keep it for the seam" },
-        { STEP(HW_STEP_END, HW_AT_MIDDLE, 0, 1, 30),
-            "work one row over all 30 stitches, those left unworked too; then bind them off, or "
-            "keep them for the seam" },
     };
-    expect_words(list, 5);
+    expect_words(list, 6);
 }
 END_TEST
 

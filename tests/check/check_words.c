@@ -1,6 +1,6 @@
 /* Nearest words against a slow search, and how much of a text is quoted.
  * SPDX-License-Identifier: GPL-3.0-or-later */
-#include "read/words.h"
+#include "core/words.h"
 
 #include <string.h>
 

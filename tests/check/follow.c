@@ -29,6 +29,7 @@ static void apply(const hw_shape_step *step, hw_shape *made)
         [HW_STEP_BIND_OFF] = 2,
         [HW_STEP_CAST_ON] = -2,
         [HW_STEP_HOLD] = 2,
+        [HW_STEP_BACK] = -2,
         [HW_STEP_DIVIDE] = 1,
         [HW_STEP_END] = 0 };
     int change = signs[step->kind] * step->sts;
@@ -39,7 +40,8 @@ static void apply(const hw_shape_step *step, hw_shape *made)
         }
     }
     made->neck_row = step->kind == HW_STEP_DIVIDE ? step->row : made->neck_row;
-    made->rows = step->kind == HW_STEP_END ? step->row : made->rows;
+    bool higher = step->kind == HW_STEP_END && step->row > made->rows;
+    made->rows = higher ? step->row : made->rows;
 }
 
 /* From changes to what has changed so far. */
@@ -59,13 +61,12 @@ static void add_up(hw_shape *made)
 hw_status follow_steps(
     const hw_shape_task *task, const hw_shape_steps *steps, hw_arena *arena, hw_shape *out)
 {
-    hw_shape made = { .rows = task->rows,
-        .visible_sts = task->visible_sts,
-        .neck_row = task->rows,
-        .first_start = task->first_start };
+    hw_shape made = {
+        .visible_sts = task->visible_sts, .neck_row = task->rows, .first_start = task->first_start
+    };
     bool neck = task->outline->edges[HW_EDGE_NECK_RIGHT].count > 0;
     for (int edge = 0; edge < (neck ? EDGES : 2); edge++) {
-        int *rows = hw_arena_get(arena, (size_t)task->rows, sizeof *rows);
+        int *rows = hw_arena_get(arena, (size_t)task->rows + FOLLOW_MORE, sizeof *rows);
         if (rows == NULL) {
             return HW_ERR_NOMEM;
         }

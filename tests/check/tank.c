@@ -58,7 +58,7 @@ const char tank_garment[] =
     "joins:\n"
     "  - back left side to front right side\n"
     "  - back left armhole and back right armhole to sleeve top, within 18 cm\n"
-    "  - back neck to back neck left and back neck right\n"
+    "  - back neck left to back neck right\n"
     "trims:\n"
     "  neckband: {along: back neck, round: yes}\n"
     "  armband:\n"

@@ -1,7 +1,7 @@
 /* Words for messages: the nearest right one to a wrong one, and how much of a text to quote.
  * SPDX-License-Identifier: GPL-3.0-or-later */
-#ifndef HW_READ_WORDS_H
-#define HW_READ_WORDS_H
+#ifndef HW_CORE_WORDS_H
+#define HW_CORE_WORDS_H
 
 #include "core/hw.h"
 

@@ -1,6 +1,6 @@
 /* Edit distance with swaps, on short words.
  * SPDX-License-Identifier: GPL-3.0-or-later */
-#include "read/words.h"
+#include "core/words.h"
 
 #include <string.h>
 
