@@ -82,7 +82,8 @@ static int gather_bands(const hw_plan *plan, hw_safety_band *bands, hw_notes *no
         bands[count++] = band_of(notes, whole->parts.list[k].name, &whole->plans[k].motif);
     }
     for (int u = 0; u < whole->upper_count; u++) {
-        bands[count++] = band_of(notes, whole->uppers[u].input->name, &whole->uppers[u].motif);
+        bands[count] = band_of(notes, whole->uppers[u].input->name, &whole->uppers[u].motif);
+        bands[count++].open = true;
     }
     for (int t = 0; t < whole->trims->count; t++) {
         const hw_trim_kind *kind = &whole->trims->kinds[t];
