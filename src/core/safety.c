@@ -163,7 +163,7 @@ static void ages_missing(const hw_safety_task *task, hw_notes *notes)
         found.of[i] = task->ages_months[i] < 0 && goes_by_age(task, height_cm <= HW_SAFETY_NECK_CM);
         found.any = found.any || found.of[i];
     }
-    if (found.any) {
+    if (found.any && !task->bodiless) {
         hw_notes_say(notes, HW_NOTE_REMARK,
             "In %s: no age is known, so cautions that go by it are left out. Write `ages`, in "
             "months, under `sizes`, and the notes say in which sizes they apply.",

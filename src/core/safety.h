@@ -46,6 +46,7 @@ typedef struct {
     bool buttons;
     hw_cord cords[HW_CORD_PLACES];
     bool sleepwear;
+    bool bodiless; /* it fits no body, such as a purse: ages are not asked for */
 } hw_safety_task;
 
 /*

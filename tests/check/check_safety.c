@@ -15,7 +15,7 @@ typedef struct {
     double heights[MOST]; /* all 0: none known */
     int floats;           /* of one band, "the cuffs"; 0: no band */
     bool open;            /* it has no facing */
-    bool buttons, sleepwear;
+    bool buttons, sleepwear, bodiless;
     hw_cord cords[HW_CORD_PLACES];
     struct {
         const char *sizes; /* "In A, B:" */
@@ -49,6 +49,7 @@ static void check_row(const row *r)
         .band_count = r->floats > 0 ? 1 : 0,
         .buttons = r->buttons,
         .sleepwear = r->sleepwear,
+        .bodiless = r->bodiless,
     };
     memcpy(task.cords, r->cords, sizeof task.cords);
     hw_safety_add(&task, &notes);
@@ -103,6 +104,7 @@ static const row floats[] = {
     { .count = 2, .ages = { 24, 400 }, .floats = 30 },
     { .count = 2, .ages = { -1, -1 }, .floats = 30, .unknown = "In all sizes: no age" },
     { .count = 2, .ages = { -1, -1 }, .floats = 3 },
+    { .count = 2, .ages = { -1, -1 }, .floats = 30, .bodiless = true },
     /* who is taller than 134 cm is no infant: own choice */
     { .count = 3,
         .ages = { -1, -1, -1 },
