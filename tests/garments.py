@@ -149,6 +149,20 @@ def check_trims(tally, where, garment, drawn, finished):
             tally.check(abs(length - wanted) < HAIR_CM, where, name, "is", length, "not", wanted)
 
 
+def check_neckband(tally, where, garment, finished):
+    """A band deeper than the back of the neck has no room below the shoulders, and stands up."""
+    depths = trim_depths(garment, finished)
+    if "neckband" in depths:
+        tally.check(depths["neckband"] <= finished["back neck depth"] + HAIR_CM, where,
+                    "has a neckband of", depths["neckband"], "at a back neck of",
+                    finished["back neck depth"])
+
+
+def check_cuff(tally, where, finished):
+    """A hand passes, and no more: 13 to 28 cm round with the thumb laid in, from memory."""
+    tally.check(13 <= finished["wrist"] <= 28, where, "has a cuff of", finished["wrist"])
+
+
 def check_table(tally, name, garment, table):
     """All sizes of a table: nothing falls, outlines are sound, joins close."""
     names, bodies = body_table(table)
@@ -167,6 +181,9 @@ def check_table(tally, name, garment, table):
             check_outline(tally, where + " " + piece, edges)
         check_joins(tally, where, garment, drawn)
         check_trims(tally, where, garment, drawn, finished)
+        check_neckband(tally, where, garment, finished)
+        if "wrist" in finished:
+            check_cuff(tally, where, finished)
     return list(zip(names, bodies, every))
 
 

@@ -82,7 +82,8 @@ static int gather_bands(const hw_plan *plan, hw_safety_band *bands, hw_notes *no
         bands[count++] = band_of(notes, whole->parts.list[k].name, &whole->plans[k].motif);
     }
     for (int u = 0; u < whole->upper_count; u++) {
-        bands[count++] = band_of(notes, whole->uppers[u].input->name, &whole->uppers[u].motif);
+        bands[count] = band_of(notes, whole->uppers[u].input->name, &whole->uppers[u].motif);
+        bands[count++].open = true;
     }
     for (int t = 0; t < whole->trims->count; t++) {
         const hw_trim_kind *kind = &whole->trims->kinds[t];
@@ -112,6 +113,19 @@ static bool has_slit(const hw_plan *plan)
     return any;
 }
 
+/* Whether no finished measurement follows from the body. */
+static bool fits_no_body(const hw_garment *garment)
+{
+    bool none = true;
+    for (int i = 0; i < garment->finished_count; i++) {
+        const hw_rule *rule = &garment->finished[i].rule;
+        for (int k = 0; k < rule->count; k++) {
+            none = none && rule->terms[k].finished;
+        }
+    }
+    return none;
+}
+
 /* What a plan knows of safety: floats, ages, heights, and what the project says of fastenings. */
 static void safety(const hw_plan *plan, hw_notes *notes)
 {
@@ -131,6 +145,7 @@ static void safety(const hw_plan *plan, hw_notes *notes)
         .cords = { plan->project->cords[HW_CORD_NECK], plan->project->cords[HW_CORD_WAIST],
             plan->project->cords[HW_CORD_ELSEWHERE] },
         .sleepwear = plan->project->sleepwear,
+        .bodiless = fits_no_body(&plan->project->garment),
     };
     hw_safety_add(&task, notes);
 }

@@ -50,11 +50,10 @@ static void floats(const hw_safety_task *task, hw_notes *notes)
             continue;
         }
         hw_notes_say(notes, HW_NOTE_SAFETY,
-            "In %s: floats of %d stitches inside %s can catch small fingers; sew the facing down "
-            "all "
-            "round, or choose a motif with floats of at most %d (common practice; CEN/TR 16792); "
-            "follow your local rules.",
+            "In %s: floats of %d stitches inside %s can catch small fingers; %s, or choose a motif "
+            "with floats of at most %d (common practice; CEN/TR 16792); follow your local rules.",
             in_sizes(task, &infants, notes), band->longest_float, band->where,
+            band->open ? "sew each one down in its middle" : "sew the facing down all round",
             HW_SAFETY_INFANT_FLOAT);
     }
 }
@@ -143,11 +142,40 @@ static void sleepwear(const hw_safety_task *task, hw_notes *notes)
     }
 }
 
+/* What depends on an age: whether in any size, and whether only in those of small children. */
+static bool goes_by_age(const hw_safety_task *task, bool small)
+{
+    bool any = small && task->buttons;
+    for (int b = 0; small && b < task->band_count; b++) {
+        any = any || task->bands[b].longest_float > HW_SAFETY_INFANT_FLOAT;
+    }
+    for (int place = 0; place < HW_CORD_PLACES; place++) {
+        any = any || task->cords[place].cord || task->cords[place].drawstring;
+    }
+    return any || task->sleepwear;
+}
+
+static void ages_missing(const hw_safety_task *task, hw_notes *notes)
+{
+    marks found = { 0 };
+    for (int i = 0; i < task->count; i++) {
+        double height_cm = task->heights_cm != NULL ? task->heights_cm[i] : 0;
+        found.of[i] = task->ages_months[i] < 0 && goes_by_age(task, height_cm <= HW_SAFETY_NECK_CM);
+        found.any = found.any || found.of[i];
+    }
+    if (found.any && !task->bodiless) {
+        hw_notes_say(notes, HW_NOTE_REMARK,
+            "In %s: no age is known, so cautions that go by it are left out. Write `ages`, in "
+            "months, under `sizes`, and the notes say in which sizes they apply.",
+            in_sizes(task, &found, notes));
+    }
+}
+
 void hw_safety_add(const hw_safety_task *task, hw_notes *notes)
 {
     assert(task->count > 0 && task->count <= HW_MAX_SIZES);
     static void (*const rules[])(const hw_safety_task *, hw_notes *) = { floats, buttons,
-        cords_at_neck, cords_at_waist, cords_elsewhere, sleepwear };
+        cords_at_neck, cords_at_waist, cords_elsewhere, sleepwear, ages_missing };
     for (size_t i = 0; i < sizeof rules / sizeof rules[0]; i++) {
         rules[i](task, notes);
     }

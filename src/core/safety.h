@@ -32,6 +32,7 @@ typedef struct {
 typedef struct {
     const char *where; /* in words that follow "inside": "the hem", "the cuffs" */
     int longest_float; /* stitches */
+    bool open;         /* higher up: no facing covers it */
 } hw_safety_band;
 
 /* What is known of a garment. A zeroed flag means that there is none. */
@@ -45,18 +46,20 @@ typedef struct {
     bool buttons;
     hw_cord cords[HW_CORD_PLACES];
     bool sleepwear;
+    bool bodiless; /* it fits no body, such as a purse: ages are not asked for */
 } hw_safety_task;
 
 /*
- * Add the notes on safety that apply; none that does not.
+ * Add the notes on safety that apply; none that does not. Last a remark, where an age is missing.
  *
  * Given:     task      what is known; texts are copied into the notes
  *            notes     initialised
  * Note:      a size of unknown age is passed over, but for cords at the neck where it is known to
  *            be no taller than HW_SAFETY_NECK_CM and not known to be older than 14. Buttons: only
- *            below HW_SAFETY_BUTTON_MONTHS. Each note names the sizes, what to do and what it
- *            rests on [F2] [N1] to [N6] in data/SOURCES.md, and leaves the last word to the rules
- *            of the place
+ *            below HW_SAFETY_BUTTON_MONTHS. A remark asks for ages on which something would
+ *            depend; floats and buttons do not in a size taller than HW_SAFETY_NECK_CM. Each note
+ *            names the sizes, what to do and what it rests on [F2] [N1] to [N6] in data/SOURCES.md,
+ *            and leaves the last word to the rules of the place
  */
 void hw_safety_add(const hw_safety_task *task, hw_notes *notes);
 

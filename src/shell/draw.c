@@ -153,7 +153,10 @@ static hw_status gather_pieces(const drawing *d, int size, hw_draw_pieces_task *
 
 static hw_status draw_pieces(drawing *d, int size)
 {
-    hw_draw_pieces_task task = { .room = hw_draw_paper, .show = d->project.show };
+    hw_draw_pieces_task task = { .room = hw_draw_paper,
+        .show = d->project.show,
+        .notes = d->plan.notes,
+        .note_count = d->plan.note_count };
     hw_status status = gather_pieces(d, size, &task);
     if (status != HW_OK) {
         return status;

@@ -10,10 +10,10 @@
 
 typedef void sheet_maker(const hw_sheet *sheet);
 
-/* The sheets in their order; those that a knitter works from bear the notes on safety as well. */
+/* The sheets in their order; those that go to a knitter bear the notes on safety as well. */
 static const struct {
     sheet_maker *make;
-    bool to_knit_from;
+    bool to_knitter;
 } sheets[] = {
     { hw_sheet_sizes, true },
     { hw_sheet_hem, true },
@@ -22,7 +22,7 @@ static const struct {
     { hw_sheet_shaping, true },
     { hw_sheet_trims, true },
     { hw_sheet_making, true },
-    { hw_sheet_yarn, false },
+    { hw_sheet_yarn, true },
     { hw_sheet_rowplans, true },
     { hw_sheet_chart, true },
     { hw_sheet_card, true },
@@ -32,7 +32,7 @@ static const struct {
     { hw_sheet_notes, false },
     { hw_sheet_basis, false },
     { hw_sheet_costs, false },
-    { hw_sheet_measured, false },
+    { hw_sheet_measured, true },
 };
 enum { SHEETS = sizeof sheets / sizeof sheets[0] };
 
@@ -133,7 +133,8 @@ typedef struct {
     int count;
 } filling;
 
-/* The notes on safety, below what a knitter works from. */
+/* The notes on safety, below what goes to a knitter. Behind an empty row, so that what was measured
+ * is read back without them. */
 static void put_safety(const hw_sheet *sheet)
 {
     bool any = false;
@@ -154,7 +155,7 @@ static hw_status fill(filling *f, const hw_plan *plan, const char *about, int nu
     hw_grid grid;
     hw_sheet sheet = { .plan = plan, .about = about, .arena = f->arena, .grid = &grid };
     sheets[number].make(&sheet);
-    if (sheets[number].to_knit_from) {
+    if (sheets[number].to_knitter) {
         put_safety(&sheet);
     }
     hw_status status = hw_grid_finish(&grid, &f->tables[f->count]);

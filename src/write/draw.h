@@ -7,6 +7,7 @@
 #include "core/err.h"
 #include "core/gauge.h"
 #include "core/motif.h"
+#include "core/note.h"
 #include "core/outline.h"
 #include "core/units.h"
 #include "write/drawing.h"
@@ -55,6 +56,8 @@ typedef struct {
     hw_draw_room room;
     double scale; /* one cm is drawn as 1/scale cm; 0: the largest round scale that fits */
     hw_show show;
+    const hw_note *notes; /* of which those on safety stand below the pieces */
+    int note_count;
 } hw_draw_pieces_task;
 
 /*

@@ -5,6 +5,7 @@
 #include "core/num.h"
 #include "write/drawparts.h"
 #include "write/pieceview.h"
+#include "write/wrap.h"
 
 /* The pieces, and the paper that is left for them. */
 typedef struct {
@@ -26,6 +27,7 @@ static const double check_mm = 50;  /* the line that shows whether the paper is 
 static const double check_room_mm = 9;
 static const double tick_mm = 1;
 static const double gap_mm = 2;
+static const double note_mm = 3.4;   /* from one line of small words to the next */
 static const double lower_mm = 0.95; /* from a small word's middle down to its foot */
 static const double mm_in_cm = 10;
 
@@ -149,6 +151,47 @@ static void check_line(hw_drawing *drawing, double y_mm)
         HW_ALIGN_START, "5 cm on paper; if it is not, print without fitting to the page");
 }
 
+/* Small letters that a line has room for. */
+static int letters_of(const sheet *s)
+{
+    return hw_num_down(s->width_mm / hw_look_width_mm(HW_LOOK_SMALL, "m"));
+}
+
+/* What the notes on safety take below the line. */
+static double notes_height_mm(const hw_draw_pieces_task *task, const sheet *s)
+{
+    int lines = 0;
+    for (int i = 0; i < task->note_count; i++) {
+        bool safety = task->notes[i].kind == HW_NOTE_SAFETY;
+        lines += safety ? hw_wrap_lines(task->notes[i].text, letters_of(s)) : 0;
+    }
+    return lines * note_mm;
+}
+
+/* A note, wrapped; where the next begins. */
+static double draw_note(const hw_piecepen *pen, const char *text, int letters, double y_mm)
+{
+    size_t len = 0;
+    const char *line = hw_wrap_line(text, letters, 0, &len);
+    for (int n = 1; len > 0; n++) {
+        y_mm += note_mm;
+        hw_drawing_words(pen->drawing, HW_LOOK_SMALL, (hw_point){ HW_DRAWPARTS_EDGE_MM, y_mm },
+            HW_ALIGN_START, hw_arena_text(pen->arena, line, len));
+        line = hw_wrap_line(text, letters, n, &len);
+    }
+    return y_mm;
+}
+
+static void draw_notes(
+    const hw_draw_pieces_task *task, const sheet *s, const hw_piecepen *pen, double y_mm)
+{
+    for (int i = 0; i < task->note_count; i++) {
+        if (task->notes[i].kind == HW_NOTE_SAFETY) {
+            y_mm = draw_note(pen, task->notes[i].text, letters_of(s), y_mm);
+        }
+    }
+}
+
 static hw_status refuse(const sheet *s, double smallest, int wide, hw_err *err)
 {
     if (wide >= 0) {
@@ -171,7 +214,10 @@ static hw_status draw_all(
         drawing, task->room.width_mm, scale_words(mm_in_cm / pen->mm_per_cm, pen->arena));
     double end_mm = draw_rows(s, pen);
     check_line(drawing, end_mm + check_room_mm / 2);
-    hw_drawing_size(drawing, task->room.width_mm, end_mm + check_room_mm + HW_DRAWPARTS_EDGE_MM);
+    end_mm += check_room_mm;
+    draw_notes(task, s, pen, end_mm - note_mm + lower_mm);
+    hw_drawing_size(
+        drawing, task->room.width_mm, end_mm + notes_height_mm(task, s) + HW_DRAWPARTS_EDGE_MM);
     hw_status status = hw_drawing_status(drawing);
     if (status == HW_OK) {
         *out = *drawing;
@@ -200,6 +246,7 @@ hw_status hw_draw_pieces(
         .width_mm = task->room.width_mm - 2 * HW_DRAWPARTS_EDGE_MM,
         .height_mm =
             task->room.height_mm - HW_DRAWPARTS_HEAD_MM - check_room_mm - HW_DRAWPARTS_EDGE_MM };
+    s.height_mm -= notes_height_mm(task, &s);
     hw_drawing drawing;
     hw_drawing_begin(&drawing, arena, task->title);
     hw_piecepen pen = { .drawing = &drawing, .arena = arena, .show = task->show };

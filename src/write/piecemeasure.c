@@ -127,7 +127,7 @@ static const char *sts_word(int sts)
     return sts == 1 ? "stitch" : "stitches";
 }
 
-static hw_status find_lines(hw_show show, hw_arena *arena, hw_pieceview *v)
+static hw_status find_lines(hw_arena *arena, hw_pieceview *v)
 {
     const hw_draw_piece *piece = v->piece;
     const struct {
@@ -139,11 +139,6 @@ static hw_status find_lines(hw_show show, hw_arena *arena, hw_pieceview *v)
             add_line(v, hw_arena_format(arena, "%d %s at the %s", ends[i].sts,
                             sts_word(ends[i].sts), ends[i].where));
         }
-    }
-    if (piece->outline->slit_cm > 0) {
-        const char *length = hw_pieceview_length(arena, show, piece->outline->slit_cm);
-        add_line(
-            v, length == NULL ? NULL : hw_arena_format(arena, "%s slit in the middle", length));
     }
     for (int t = 0; t < piece->trim_count; t++) {
         int sts = trim_sts(piece, t);
@@ -223,7 +218,7 @@ hw_status hw_pieceview_make(
     hw_pieceview v = { .piece = piece };
     hw_status status = follow_edges(arena, &v);
     status = status == HW_OK ? follow_trims(arena, &v) : status;
-    status = status == HW_OK ? find_lines(show, arena, &v) : status;
+    status = status == HW_OK ? find_lines(arena, &v) : status;
     if (status == HW_OK) {
         find_marks(&v);
         status = measure_words(show, arena, &v);

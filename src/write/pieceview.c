@@ -17,6 +17,7 @@ static const double name_mm = 11.84; /* from the fold down to the piece's name *
 static const double under_mm = 2.36; /* below the last line */
 static const double narrow_cm = 0.3; /* a top so narrow is not measured */
 
+static const char slit_word[] = "slit";
 static const char usual_line[] = "2000 stitches at the hem"; /* pieces keep so far apart */
 
 /* A closed line that words keep off. */
@@ -385,6 +386,67 @@ static void name_band(wording *w, const hw_draw_band *band)
         from == NULL ? NULL : hw_arena_format(pen->arena, "%s: from %s up", band->name, from);
 }
 
+/* Whether a text would lie on a width's line. */
+static bool lies_on_guide(const wording *w, double y_mm)
+{
+    bool lies = false;
+    for (int i = 0; i < w->out->guide_count; i++) {
+        double away_mm = fabs(w->out->guides[i].from.y_mm - (y_mm - lower_mm));
+        lies = lies || away_mm < apart_mm / 2 - tiny_mm;
+    }
+    return lies;
+}
+
+/* A text at one side of a slit; false where it finds no room. */
+static bool put_beside(wording *w, hw_point slit, hw_side side, const char *text)
+{
+    double way_mm = hw_look_width_mm(HW_LOOK_SMALL, text) + 2 * near_mm + tiny_mm;
+    hw_point end = { slit.x_mm + (side == HW_LEFT ? -way_mm : way_mm), slit.y_mm };
+    hw_piecewords_line beside = { side == HW_LEFT ? end : slit, side == HW_LEFT ? slit : end };
+    bool free = !lies_on_guide(w, slit.y_mm) && is_free(w, &beside, slit.y_mm, text);
+    if (free) {
+        put(w, &beside, slit.y_mm, text);
+    }
+    return free;
+}
+
+/* A slit's length at a height of it: "slit 11 cm" at its right, or "slit" at its left and the rest
+ * at its right. False where that finds no room. */
+static bool put_slit(wording *w, hw_point at, const char *text, const char *length)
+{
+    int before = w->out->text_count;
+    bool found = put_beside(w, at, HW_RIGHT, text) ||
+                 (put_beside(w, at, HW_LEFT, slit_word) && put_beside(w, at, HW_RIGHT, length));
+    w->out->text_count = found ? w->out->text_count : before;
+    return found;
+}
+
+/* The length of a slit as near to its middle as there is room; else below the piece. */
+static void name_slit(wording *w)
+{
+    const hw_pieceview *v = w->ink->at->view;
+    hw_arena *arena = w->ink->at->pen->arena;
+    double slit_cm = v->piece->outline->slit_cm;
+    const char *length = length_text(w->ink, slit_cm);
+    const char *text = length == NULL ? NULL : hw_arena_format(arena, "%s %s", slit_word, length);
+    if (text == NULL) {
+        hw_drawing_refuse(w->ink->at->pen->drawing);
+        return;
+    }
+    const hw_trace_spot *foot = &v->edges[HW_EDGE_NECK_RIGHT].spots[0];
+    hw_point at = spot_at(w->ink, foot->across_cm, foot->up_cm + slit_cm / 2);
+    double half_mm = slit_cm * w->ink->at->pen->mm_per_cm / 2;
+    at.y_mm += lower_mm;
+    for (double away_mm = 0; away_mm < half_mm; away_mm += apart_mm / 2) {
+        hw_point above = { at.x_mm, at.y_mm - away_mm };
+        hw_point below = { at.x_mm, at.y_mm + away_mm };
+        if (put_slit(w, above, text, length) || put_slit(w, below, text, length)) {
+            return;
+        }
+    }
+    w->out->below[w->out->below_count++] = text;
+}
+
 void hw_pieceview_words(const hw_pieceview *view, const hw_piecepen *pen, hw_piecewords *out)
 {
     hw_pieceplace place = { .pen = pen, .view = view };
@@ -402,6 +464,9 @@ void hw_pieceview_words(const hw_pieceview *view, const hw_piecepen *pen, hw_pie
     }
     for (int b = 0; b < view->piece->band_count; b++) {
         name_band(&w, &view->piece->bands[b]);
+    }
+    if (view->piece->outline->slit_cm > 0) {
+        name_slit(&w);
     }
     out->wide_mm = larger(out->wide_mm, hw_look_width_mm(HW_LOOK_SMALL, usual_line));
     for (int i = 0; i < out->below_count; i++) {

@@ -8,7 +8,7 @@
 
 enum {
     HW_PIECEVIEW_MARKS = 12 + 2 * HW_MAX_BANDS,
-    HW_PIECEVIEW_LINES = 3 + HW_MAX_TRIMS, /* ends, slit, trims */
+    HW_PIECEVIEW_LINES = 2 + HW_MAX_TRIMS, /* ends, trims */
     HW_PIECEVIEW_STRIPS = 2 * HW_DRAW_MAX_TRIMS
 };
 
@@ -33,7 +33,7 @@ typedef struct {
     bool names_left;          /* the left edge is not a mirror image: its names are told too */
     double ruler_mm;          /* from what it takes up to its heights, names between */
     double left_mm, right_mm; /* of words, beside the piece */
-    const char *lines[HW_PIECEVIEW_LINES]; /* small ones, below it: stitches, slit, trims */
+    const char *lines[HW_PIECEVIEW_LINES]; /* small ones, below it: stitches, trims */
     int line_count;
 } hw_pieceview;
 
@@ -55,12 +55,12 @@ typedef struct {
 } hw_piecewords_line;
 
 enum {
-    HW_PIECEWORDS_TEXTS = 2 * HW_PIECEVIEW_MARKS + HW_MAX_BANDS,
-    HW_PIECEWORDS_BELOW = HW_PIECEVIEW_LINES + HW_PIECEVIEW_MARKS + HW_MAX_BANDS
+    HW_PIECEWORDS_TEXTS = 2 * HW_PIECEVIEW_MARKS + HW_MAX_BANDS + 2, /* and a slit */
+    HW_PIECEWORDS_BELOW = HW_PIECEVIEW_LINES + HW_PIECEVIEW_MARKS + HW_MAX_BANDS + 1
 };
 
-/* The words of a piece at one scale: widths and bands inside it; and below it its lines, and what
- * finds no room inside. */
+/* The words of a piece at one scale: widths, bands and a slit inside it; and below it its lines,
+ * and what finds no room inside. */
 typedef struct {
     hw_piecewords_line guides[HW_PIECEVIEW_MARKS];
     int guide_count;

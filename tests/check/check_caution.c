@@ -33,6 +33,7 @@ static const char quiet[] = "title: Quiet\n"
                             "  depth: 4\n"
                             "sizes:\n"
                             "  names: [small, large]\n"
+                            "  ages: [300, 300]\n"
                             "  finished:\n"
                             "    chest: [60, 66]\n"
                             "    hem: [79.2, 84]\n"
@@ -52,6 +53,7 @@ static const char dress[] = "title: Dress\n"
 /* Words by which each note is known, each in one note alone. */
 typedef enum {
     INFANT,
+    NO_AGE,
     OUTSIDE,
     OUTSIDE_MANY,
     KNITTED,
@@ -83,6 +85,7 @@ typedef enum {
 
 static const char *const words[] = {
     [INFANT] = "can catch small fingers",
+    [NO_AGE] = "no age is known",
     [OUTSIDE] = "is outside the tolerance",
     [OUTSIDE_MANY] = "sizes are outside the tolerance",
     [KNITTED] = "and keeps them",
@@ -186,7 +189,8 @@ static void check_row(const row *r)
 #define CHART      "    o\n    o\n  gap: 2"
 #define NO_GAP     { CHART, "    o..\n    o..\n  gap: 0" }
 #define HEM(cm)    { "79.2, 84", cm }
-#define AGES(age)  { "large]\n", "large]\n  ages: [" age "]\n" }
+#define AGES(age)  { "  ages: [300, 300]\n", age }
+#define AGED(age)  AGES("  ages: [" age "]\n")
 #define ENDS(text) { "hem:\n  depth", text "hem:\n  depth" }
 #define CHOICES(text) { "either side", "either side, " text }
 #define QUIET(...) \
@@ -197,26 +201,27 @@ static void check_row(const row *r)
 static const row rows[] = {
     { .from = QUIET({ NULL, NULL }) },
     /* An infant's age alone is no caution: floats of 2, and floats of 3, are none to fear. */
-    { .from = QUIET(AGES("0, 23")) },
-    { .from = QUIET({ CHART, "    o.\n    o.\n  gap: 2" }, HEM("76.8, 80"), AGES("0, 23")) },
+    { .from = QUIET(AGED("0, 23")) },
+    { .from = QUIET({ CHART, "    o.\n    o.\n  gap: 2" }, HEM("76.8, 80"), AGED("0, 23")) },
     /* A contrast stitch every 6: floats of 5. With a gap of 3 the figure of 3 cannot sit in the
      * middle of 6 n stitches. Said of the size below 24 months alone, and where no age is known
-     * of none. */
-    { QUIET({ CHART, "    o..\n    o..\n  gap: 3" }, HEM("76.8, 81.6"), AGES("23, 24")),
+     * of none, but that one is wanted. */
+    { QUIET({ CHART, "    o..\n    o..\n  gap: 3" }, HEM("76.8, 81.6"), AGED("23, 24")),
         { { INFANT, 1, "In small: floats of 5 stitches", "CEN/TR 16792" },
             { OFF_CENTRE, 1, "Front and back, all sizes", "cannot be halved" } } },
-    { QUIET({ CHART, "    o..\n    o..\n  gap: 3" }, HEM("76.8, 81.6"), AGES("24, 3")),
+    { QUIET({ CHART, "    o..\n    o..\n  gap: 3" }, HEM("76.8, 81.6"), AGED("24, 3")),
         { { INFANT, 1, "In large: floats", "at most 3" },
             { OFF_CENTRE, 1, "0.5 stitch (2 mm)", NULL } } },
-    { QUIET({ CHART, "    o..\n    o..\n  gap: 3" }, HEM("76.8, 81.6"), AGES("3, 3")),
+    { QUIET({ CHART, "    o..\n    o..\n  gap: 3" }, HEM("76.8, 81.6"), AGED("3, 3")),
         { { INFANT, 1, "In all sizes: floats", NULL },
             { OFF_CENTRE, 1, "back, all sizes", NULL } } },
-    { QUIET({ CHART, "    o..\n    o..\n  gap: 3" }, HEM("76.8, 81.6"), AGES("24, 24")),
+    { QUIET({ CHART, "    o..\n    o..\n  gap: 3" }, HEM("76.8, 81.6"), AGES("")),
+        { { NO_AGE, 1, "In all sizes", "Write `ages`" },
+            { OFF_CENTRE, 1, "Front and back, all sizes", NULL } } },
+    { QUIET({ CHART, "    o..\n    o..\n  gap: 3" }, HEM("76.8, 81.6"), AGED("24, 24")),
         { { OFF_CENTRE, 1, "Front and back, all sizes", NULL } } },
-    { QUIET({ CHART, "    o..\n    o..\n  gap: 3" }, HEM("76.8, 81.6")),
-        { { OFF_CENTRE, 1, "0.5 stitch (2 mm)", NULL } } },
     /* Ages stand in the table: 6 and 48 months. Floats of 4 in a gap of 4; 5 n stitches. */
-    { QUIET({ "[small, large]", "[6 months, 4 years]\n  table: children" },
+    { QUIET({ "[small, large]", "[6 months, 4 years]\n  table: children" }, AGES(""),
           { CHART, "    o\n    o\n  gap: 4" }, HEM("80, 84")),
         { { INFANT, 1, "In 6 months: floats of 4", NULL },
             { CARD_FIT, 1, "repeat of 5 columns (figure 1, gap 4) does not divide the 24",
@@ -318,8 +323,8 @@ static const row rows[] = {
           { "    chest: [60, 66]\n", "" }),
         { { MEMORY, 1, "Finished measurements in 6 months (chest, yoke) rest on", NULL } } },
     /* 84 lies between 79.2 and 88.8: 111 stitches are 44.4 cm. */
-    { QUIET({ "[small, large]", "[small, middle, large]" }, { "60, 66", "60, 63, 66" },
-          HEM("79.2, between, 88.8"), { "50, 55", "50, 52, 55" }),
+    { QUIET({ "[small, large]", "[small, middle, large]" }, { "[300, 300]", "[300, 300, 300]" },
+          { "60, 66", "60, 63, 66" }, HEM("79.2, between, 88.8"), { "50, 55", "50, 52, 55" }),
         { { BETWEEN, 1, "Finished measurements in middle (hem) rest on values filled in between",
             NULL } } },
     /* One measured place says nothing of how sure it is; two at one count no more than a little. */

@@ -408,6 +408,28 @@ START_TEST(mirror_axes)
 }
 END_TEST
 
+/* Which tables go to a knitter: own choice. */
+START_TEST(cautions_where_they_are_seen)
+{
+    static const char *const without[] = { "Gauge", "Tolerance", "Alternatives", "Notes", "Basis",
+        "Costs" };
+    hw_tables tables = example_tables(&e, &arena);
+    for (int i = 0; i < tables.count; i++) {
+        const hw_table *t = &tables.tables[i];
+        bool wanted = true;
+        for (size_t k = 0; k < sizeof without / sizeof without[0]; k++) {
+            wanted = wanted && strcmp(t->name, without[k]) != 0;
+        }
+        int at = strcmp(t->name, "Notes") == 0 ? -1 : tables_find(t, "safety", 0);
+        ck_assert_msg((at >= 0) == wanted, "%s", t->name);
+        if (wanted) {
+            tables_text(hw_cells_at(t, at + 1, 0), e.notes[2].text);
+            ck_assert_int_eq(hw_cells_at(t, at - 1, 0)->kind, HW_CELL_EMPTY);
+        }
+    }
+}
+END_TEST
+
 START_TEST(words)
 {
     const hw_table *t = table("Notes");
@@ -520,7 +542,7 @@ int main(void)
     const TTest *const tests[] = { counts_and_widths, measurements_and_marks, units, one_size,
         needles, re_hanging, seams, costs_add_up, hem_in_knitting_order, hem_without_dials_or_depth,
         chart, chart_wider_than_a_card, card, card_in_the_reader, card_on_several_blanks, no_card,
-        mirror_axes, words, title_of_the_garment, tables_are_sound, no_negative_nothing,
-        memory_refused, grid_grows };
+        mirror_axes, cautions_where_they_are_seen, words, title_of_the_garment, tables_are_sound,
+        no_negative_nothing, memory_refused, grid_grows };
     return fixture_run("cells", setup, NULL, tests, sizeof tests / sizeof tests[0]);
 }

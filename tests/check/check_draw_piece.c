@@ -124,6 +124,39 @@ START_TEST(true_to_scale)
 }
 END_TEST
 
+/* Own choice: notes on safety, and they alone, stand on the page below the line that checks the
+ * print. By hand: 182 mm hold fewer than the 159 letters of the note. A page with a millimetre to
+ * spare without it has no room for it at that scale. */
+START_TEST(cautions)
+{
+    char text[] = "sew it on sew it on sew it on sew it on sew it on sew it on sew it on sew it on "
+                  "sew it on sew it on sew it on sew it on sew it on sew it on sew it on sew it on";
+    const hw_note notes[] = { { HW_NOTE_REMARK, "nothing to fear" }, { HW_NOTE_SAFETY, text } };
+    symmetrical s;
+    oblong(&s, "pocket", 12, 21);
+    hw_draw_pieces_task t = task(&s.piece, 1);
+    hw_drawing d;
+    ck_assert_int_eq(hw_draw_pieces(&t, &arena, &d, NULL), HW_OK);
+    t.notes = notes;
+    t.note_count = 2;
+    t.room.height_mm = d.height_mm + 1;
+    ck_assert_int_eq(hw_draw_pieces(&t, &arena, &d, NULL), HW_OK);
+    ck_assert_ptr_nonnull(
+        drawn_words(&d, "scale 1 : 2; right side facing, hem down; heights from the fold"));
+    const hw_drawn *line = drawn_words(&d, "5 cm on paper; if it is not, print without fitting to "
+                                           "the page");
+    char told[400] = "";
+    for (const hw_drawn *w = line + 1; w < d.list + d.count; w++) {
+        ck_assert(w->at.y_mm > line->at.y_mm && w->at.y_mm < d.height_mm - 1);
+        ck_assert_double_le(hw_look_width_mm(w->look, w->text), 182);
+        (void)strncat(told, told[0] != '\0' ? " " : "", 1);
+        (void)strncat(told, w->text, 300);
+    }
+    ck_assert_str_eq(told, text);
+    drawn_apart(&d);
+}
+END_TEST
+
 /* By hand: 182 mm are left of 190. A piece 40 cm by 50 cm is 160 mm wide at 1 : 2.5 and 200 mm at
  * 1 : 2; one of 80 cm is 200 mm at 1 : 4 and 160 mm at 1 : 5; one of 10 cm by 20 cm is 100 mm by
  * 200 mm at 1 : 1. */
@@ -560,8 +593,8 @@ END_TEST
 
 int main(void)
 {
-    const TTest *const tests[] = { true_to_scale, round_scales, measures, inches, true_curves,
-        names_with_signs, no_room, trims, bands, crowded_bands, uneven_piece, short_stretches,
-        many_garments, refused_memory };
+    const TTest *const tests[] = { true_to_scale, cautions, round_scales, measures, inches,
+        true_curves, names_with_signs, no_room, trims, bands, crowded_bands, uneven_piece,
+        short_stretches, many_garments, refused_memory };
     return fixture_run("draw_piece", NULL, NULL, tests, sizeof tests / sizeof tests[0]);
 }

@@ -14,13 +14,15 @@ typedef struct {
     int count;
     double heights[MOST]; /* all 0: none known */
     int floats;           /* of one band, "the cuffs"; 0: no band */
-    bool buttons, sleepwear;
+    bool open;            /* it has no facing */
+    bool buttons, sleepwear, bodiless;
     hw_cord cords[HW_CORD_PLACES];
     struct {
         const char *sizes; /* "In A, B:" */
         const char *words; /* what to do */
         const char *rests; /* on what */
     } said[MOST_NOTES];
+    const char *unknown; /* "In C:", where a remark asks for ages; NULL: none does */
 } row;
 
 /* Letters of a note that is still short, own choice: little more than two lines of a terminal. */
@@ -35,7 +37,9 @@ static void check_row(const row *r)
     hw_check_open(&arena, &heap, 0, false);
     hw_notes notes;
     ck_assert_int_eq(hw_notes_init(&notes, &arena), HW_OK);
-    const hw_safety_band band = { .where = "the cuffs", .longest_float = r->floats };
+    const hw_safety_band band = {
+        .where = "the cuffs", .longest_float = r->floats, .open = r->open
+    };
     hw_safety_task task = {
         .names = names,
         .ages_months = r->ages,
@@ -45,6 +49,7 @@ static void check_row(const row *r)
         .band_count = r->floats > 0 ? 1 : 0,
         .buttons = r->buttons,
         .sleepwear = r->sleepwear,
+        .bodiless = r->bodiless,
     };
     memcpy(task.cords, r->cords, sizeof task.cords);
     hw_safety_add(&task, &notes);
@@ -53,7 +58,13 @@ static void check_row(const row *r)
     while (expected < MOST_NOTES && r->said[expected].sizes != NULL) {
         expected++;
     }
-    ck_assert_int_eq(notes.note_count, expected);
+    ck_assert_int_eq(notes.note_count, expected + (r->unknown != NULL));
+    if (r->unknown != NULL) {
+        const hw_note *last = &notes.notes[expected];
+        ck_assert_int_eq(last->kind, HW_NOTE_REMARK);
+        ck_assert_msg(strncmp(last->text, r->unknown, strlen(r->unknown)) == 0, "%s", last->text);
+        ck_assert_ptr_nonnull(strstr(last->text, "Write `ages`"));
+    }
     for (int i = 0; i < expected; i++) {
         const char *text = notes.notes[i].text;
         ck_assert_int_eq(notes.notes[i].kind, HW_NOTE_SAFETY);
@@ -74,26 +85,45 @@ static const row floats[] = {
     { .count = 3,
         .ages = { 23, 24, -1 },
         .floats = 4,
-        .said = { { "In A: floats of 4 stitches", "inside the cuffs", "CEN/TR 16792" } } },
+        .said = { { "In A: floats of 4 stitches", "inside the cuffs", "CEN/TR 16792" } },
+        .unknown = "In C: no age" },
     { .count = 2,
         .ages = { 0, 6 },
         .floats = 9,
-        .said = { { "In all sizes: floats of 9", "at most 3", "(common practice;" } } },
+        .said = { { "In all sizes: floats of 9", "sew the facing down", "(common practice;" } } },
+    /* behind a band higher up lies no facing */
+    { .count = 2,
+        .ages = { 0, 6 },
+        .floats = 9,
+        .open = true,
+        .said = { { "In all sizes: floats of 9",
+            "sew each one down in its middle, or choose a motif "
+            "with floats of at most 3",
+            "(common practice;" } } },
     { .count = 2, .ages = { 0, 6 }, .floats = 3 },
     { .count = 2, .ages = { 24, 400 }, .floats = 30 },
-    { .count = 2, .ages = { -1, -1 }, .floats = 30 },
+    { .count = 2, .ages = { -1, -1 }, .floats = 30, .unknown = "In all sizes: no age" },
+    { .count = 2, .ages = { -1, -1 }, .floats = 3 },
+    { .count = 2, .ages = { -1, -1 }, .floats = 30, .bodiless = true },
+    /* who is taller than 134 cm is no infant: own choice */
+    { .count = 3,
+        .ages = { -1, -1, -1 },
+        .heights = { 134, 135, 0 },
+        .floats = 4,
+        .unknown = "In A, C: no age" },
 };
 
 /* Small parts, children under 3 (36 months), the buttons of clothing left out: 16 CFR 1501.3(d),
- * https://law.lawstack.com/cfr/16/1501.3/ . That nothing is said where no age is known: own choice.
- */
+ * https://law.lawstack.com/cfr/16/1501.3/ . That nothing else is said where no age is known: own
+ * choice. */
 static const row buttons[] = {
     { .count = 3,
         .ages = { 12, 35, 36 },
         .buttons = true,
         .said = { { "In A, B: a button", "pull hard", "CEN/TR 16792" } } },
     { .count = 2, .ages = { 36, 480 }, .buttons = true },
-    { .count = 2, .ages = { -1, -1 }, .buttons = true },
+    { .count = 2, .ages = { -1, 36 }, .buttons = true, .unknown = "In A: no age" },
+    { .count = 2, .ages = { -1, -1 }, .heights = { 160, 170 }, .buttons = true },
     { .count = 2, .ages = { 12, 35 } },
 };
 
@@ -107,7 +137,8 @@ static const row cords[] = {
     { .count = 4,
         .ages = { 24, 84, 85, -1 },
         .cords = { [HW_CORD_NECK] = { .cord = true } },
-        .said = { { "In A, B: put no cord", "hood, head or neck", "EN 14682" } } },
+        .said = { { "In A, B: put no cord", "hood, head or neck", "EN 14682" } },
+        .unknown = "In D: no age" },
     { .count = 5,
         .ages = { 24, 84, 85, 179, 180 },
         .cords = { [HW_CORD_NECK] = { .drawstring = true } },
@@ -118,8 +149,12 @@ static const row cords[] = {
         .ages = { -1, -1, 100, 300 },
         .heights = { 134, 135, 130, 130 },
         .cords = { [HW_CORD_NECK] = { .drawstring = true } },
-        .said = { { "In A, C: put no cord", "close it with buttons", "EN 14682" } } },
-    { .count = 2, .ages = { -1, 180 }, .cords = { [HW_CORD_NECK] = { true, true } } },
+        .said = { { "In A, C: put no cord", "close it with buttons", "EN 14682" } },
+        .unknown = "In A, B: no age" },
+    { .count = 2,
+        .ages = { -1, 180 },
+        .cords = { [HW_CORD_NECK] = { true, true } },
+        .unknown = "In A: no age" },
     { .count = 3,
         .ages = { 24, 203, 204 },
         .cords = { [HW_CORD_WAIST] = { .drawstring = true } },
@@ -134,8 +169,12 @@ static const row cords[] = {
         .said = { { "In A, B: a cord or drawstring can catch", "look up", "EN 14682" } } },
     { .count = 3,
         .ages = { 180, 400, -1 },
-        .cords = { [HW_CORD_ELSEWHERE] = { .cord = true, .drawstring = true } } },
-    { .count = 2, .ages = { 204, -1 }, .cords = { [HW_CORD_WAIST] = { true, true } } },
+        .cords = { [HW_CORD_ELSEWHERE] = { .cord = true, .drawstring = true } },
+        .unknown = "In C: no age" },
+    { .count = 2,
+        .ages = { 204, -1 },
+        .cords = { [HW_CORD_WAIST] = { true, true } },
+        .unknown = "In B: no age" },
 };
 
 /* 16 CFR 1615 (sizes 0 to 6X) and 1616 (7 to 14): https://cpsc.gov/FAQ/Infant-Tightfitting-Garments
@@ -146,7 +185,7 @@ static const row sleepwear[] = {
         .sleepwear = true,
         .said = { { "In A, B: look up how garments", "up to 9 months have rules of their own",
             "16 CFR 1615" } } },
-    { .count = 2, .ages = { 180, -1 }, .sleepwear = true },
+    { .count = 2, .ages = { 180, -1 }, .sleepwear = true, .unknown = "In B: no age" },
     /* one of everything, in the order of the rules */
     { .count = 1,
         .ages = { 9 },
@@ -185,8 +224,8 @@ END_TEST
 /* Each band speaks for itself, and one with short floats does not. */
 START_TEST(several_bands)
 {
-    static const hw_safety_band bands[] = { { "the hem", 3 }, { "the cuffs", 5 },
-        { "the neckband", 4 } };
+    static const hw_safety_band bands[] = { { "the hem", 3, false }, { "the cuffs", 5, false },
+        { "the neckband", 4, false } };
     static const int ages[] = { 6, 60 };
     hw_arena arena;
     hw_check_heap heap;
@@ -207,8 +246,8 @@ END_TEST
 /* Memory refused at each request in turn: remembered, and nothing is lost. */
 START_TEST(no_memory)
 {
-    static const hw_safety_band band = { "the hem", 9 };
-    static const int ages[] = { 6, 60, 12 };
+    static const hw_safety_band band = { "the hem", 9, false };
+    static const int ages[] = { 6, -1, 12 };
     const hw_safety_task task = { .names = names,
         .ages_months = ages,
         .count = 3,
@@ -231,7 +270,7 @@ START_TEST(no_memory)
         ck_assert_int_eq(notes.refused, refused);
         hw_check_close(&arena, &heap);
     }
-    ck_assert_int_gt(n, 12); /* a text and its sizes for each of six notes */
+    ck_assert_int_gt(n, 12); /* a text and its sizes for each of seven notes */
 }
 END_TEST
 
