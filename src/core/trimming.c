@@ -7,7 +7,7 @@
 
 #include "core/above.h"
 #include "core/edge.h"
-#include "core/num.h"
+#include "core/edgeparts.h"
 #include "core/trimrows.h"
 
 enum { PLAIN_CORE = 2 }; /* rows of a plain trim that stand for a band while its hem is planned */
@@ -105,23 +105,9 @@ static hw_status make_hem(const trimming *t, const hw_trim_kind *kind, int size,
     return status;
 }
 
-/* How far an edge part goes up and across, over its points. */
-static void extent(const hw_edge_line *edge, const char *stretch, double *up_cm, double *across_cm)
-{
-    for (int i = 1; i < edge->count; i++) {
-        const hw_outline_point *a = &edge->points[i - 1];
-        const hw_outline_point *b = &edge->points[i];
-        if (stretch == NULL || strcmp(b->stretch, stretch) == 0) {
-            *up_cm += b->up_cm - a->up_cm;
-            *across_cm += fabs(b->across_cm - a->across_cm);
-        }
-    }
-}
-
-/* One edge to pick up along; rows are those of the plain fabric that it climbs, or of the face of
- * the trim whose end it is. */
-static hw_status make_edge(
-    const trimming *t, const hw_edge_part *part, int size, hw_pickup_edge *out)
+/* One edge to pick up along; of the end of a trim the rows are those of its face. */
+static hw_status make_edge(const trimming *t, const hw_edge_part *part, int size,
+    hw_pickup_edge parts[HW_PICKUP_MOST_PARTS], hw_pickup_edge *out)
 {
     if (part->piece < 0) {
         const hw_hem *hem = &hw_trimming_at(t->whole, size, part->trim)->hem;
@@ -129,35 +115,17 @@ static hw_status make_edge(
         return HW_OK;
     }
     const hw_draft *draft = hw_plan_draft(t->whole, size, part->piece);
-    const hw_edge_line *edge = &draft->outline.edges[part->edge];
-    if (edge->count == 0) {
-        return HW_OK;
-    }
-    hw_status status = hw_edge_length(edge, part->stretch, &out->length_cm);
-    if (status != HW_OK) {
-        return status;
-    }
-    double up_cm = 0;
-    double across_cm = 0;
-    extent(edge, part->stretch, &up_cm, &across_cm);
-    const hw_gauge *main = &t->whole->plans[0].gauge[HW_MAIN];
-    if (part->edge == HW_EDGE_TOP) {
-        out->of_sts = true;
-        out->count = hw_num_nearest(hw_gauge_sts(main, out->length_cm));
-    } else if (up_cm >= 2 * across_cm) {
-        int rows = hw_num_nearest(hw_gauge_rows(main, up_cm));
-        out->count = rows <= HW_MAX_ROWS ? rows : 0; /* past that no ratio is told */
-    }
-    return HW_OK;
+    return hw_edgeparts_find(draft, part, &t->whole->plans[0].gauge[HW_MAIN], parts, out);
 }
 
 static hw_status make_pickup(const trimming *t, const hw_trim_kind *kind, int size, hw_trimmed *out)
 {
     const hw_edge_run *along = &kind->trim->along;
     hw_pickup_edge edges[HW_MAX_PARTS] = { { 0 } };
+    hw_pickup_edge parts[HW_MAX_PARTS][HW_PICKUP_MOST_PARTS] = { { { 0 } } };
     int count = 0;
     for (int i = 0; i < along->count; i++) {
-        hw_status status = make_edge(t, &along->parts[i], size, &edges[count]);
+        hw_status status = make_edge(t, &along->parts[i], size, parts[i], &edges[count]);
         if (status != HW_OK) {
             return hw_edge_fault(status, t->err);
         }
@@ -328,4 +296,10 @@ char *hw_trimming_edge(const hw_whole *whole, int trim, int edge, hw_arena *aren
     const char *stretch = part->stretch != NULL ? part->stretch : "";
     return hw_arena_format(arena, "%s %s%s%s", whole->project->garment.pieces[part->piece].name,
         hw_edge_name(part->edge), stretch[0] != '\0' ? " " : "", stretch);
+}
+
+const char *hw_trimming_words(const hw_trimmed *trimmed, int edge, hw_arena *arena)
+{
+    int at = trimmed->share_of[edge];
+    return at < 0 ? "" : hw_pickup_edge_words(&trimmed->pickup, at, arena);
 }

@@ -4,7 +4,7 @@
 #define HW_CORE_TRIMMING_H
 
 #include "core/buttonhole.h"
-#include "core/pickup.h"
+#include "core/pickupwords.h"
 #include "core/plan.h"
 #include "core/trimway.h"
 
@@ -60,9 +60,9 @@ struct hw_trimmings {
  * Note:      a trim without a motif has a plain face. A gauge of its own is that of its band, or of
  *            a plain trim's plain fabric, from which its facing's follows as any facing's does;
  *            else its gauges are the project's. It has no edge stitches: it is sewn to nothing at
- *            its ends [O1]. Rows for a ratio are counted where an edge climbs at least twice as far
- *            as it moves across; elsewhere stitches are picked up evenly. The end of another trim
- *            is as long as that trim's face is deep in that size, and has the rows of the face
+ *            its ends [O1]. An edge is parted where its way of picking up changes
+ * (hw_edgeparts_find). The end of another trim is as long as that trim's face is deep in that size,
+ * and has the rows of the face
  */
 hw_status hw_trimming_make(hw_whole *whole, hw_arena *arena, hw_err *err) HW_MUST_USE;
 
@@ -71,6 +71,9 @@ const hw_trimmed *hw_trimming_at(const hw_whole *whole, int size, int trim);
 
 /* What one edge of a trim gets; NULL where it has no length in this size. */
 const hw_pickup_share *hw_trimming_share(const hw_trimmed *trimmed, int edge);
+
+/* How that edge is picked up, as hw_pickup_edge_words has it; "" where it has no length. */
+const char *hw_trimming_words(const hw_trimmed *trimmed, int edge, hw_arena *arena) HW_MUST_USE;
 
 /* One of a trim's edges in words, such as "left front left opening" or "neckband end"; NULL when
  * memory is refused. */
