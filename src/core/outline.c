@@ -53,7 +53,7 @@ static hw_status refuse(const drawing *d, const hw_outline_point *where, const c
     hw_status status = hw_err_set(d->err, HW_ERR_RANGE, "`%s`, size %s: the edge `%s`%s%s%s %s",
         d->task->piece->name, d->task->finished->names[d->task->size], edge_in_file(d),
         named ? ", stretch `" : "", stretch, named ? "`," : "", fault);
-    return hw_err_place_in_garment(d->err, status, where->line);
+    return hw_err_place_in_garment(d->err, status, where->line, 0);
 }
 
 /* Where a corner lies as it is drawn, `sign` -1 where it is mirrored. */
@@ -68,7 +68,7 @@ static hw_status evaluate(
         status = hw_rule_value(&corner->up, &place, &up_cm, NULL, d->err);
     }
     if (status != HW_OK) {
-        return hw_err_place_in_garment(d->err, status, corner->line);
+        return hw_err_place_in_garment(d->err, status, corner->line, 0);
     }
     *out = (hw_outline_point){ .across_cm = sign * across_cm,
         .up_cm = up_cm,

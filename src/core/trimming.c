@@ -30,12 +30,12 @@ static hw_status in_trim(
     hw_status status = hw_err_set(t->err, found->code, "trim `%.60s`%s%.60s: %s", kind->trim->name,
         size != NULL ? ", size " : "", size != NULL ? size : "", found->text);
     if (found->of_garment) {
-        return hw_err_place_in_garment(t->err, status, found->line);
+        return hw_err_place_in_garment(t->err, status, found->line, found->column);
     }
     if (found->line > 0 || kind->input != NULL) {
         return hw_err_place(t->err, status, found->line > 0 ? found->line : kind->input->line, 0);
     }
-    return hw_err_place_in_garment(t->err, status, kind->trim->line);
+    return hw_err_place_in_garment(t->err, status, kind->trim->line, 0);
 }
 
 /* Its own gauge in place of the project's for such a fabric. */
@@ -63,7 +63,7 @@ static hw_status make_gauge(const trimming *t, hw_trim_kind *kind)
 static hw_status make_kind(const trimming *t, int number)
 {
     hw_trim_kind *kind = &t->whole->trims->kinds[number];
-    kind->trim = &t->whole->project->garment.trims[number];
+    kind->trim = &t->whole->trims->way.trims[number];
     kind->input = hw_layout_trim(t->whole->project, kind->trim->name);
     kind->has_motif = kind->input != NULL && kind->input->has_motif;
     kind->first = t->whole->trims->way.first[number];
@@ -235,7 +235,7 @@ static void find_ways(hw_whole *whole)
     }
     hw_trimway_find(&trims->way);
     for (int t = 0; t < garment->trim_count; t++) {
-        const hw_edge_run *along = &garment->trims[t].along;
+        const hw_edge_run *along = &trims->way.trims[t].along;
         for (int i = 0; i < along->count; i++) {
             if (along->parts[i].piece < 0) {
                 trims->kinds[along->parts[i].trim].covered++;
