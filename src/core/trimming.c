@@ -151,6 +151,25 @@ static hw_status make_pickup(const trimming *t, const hw_trim_kind *kind, int si
     return hw_pickup_plan(&task, &out->pickup, t->err);
 }
 
+/* Which numbers near the one wanted would lie evenly between the figures. */
+static hw_status try_holes(const trimming *t, const hw_holes_task *wanted, hw_trimmed *out)
+{
+    hw_status status = HW_OK;
+    for (int off = -HW_TRIMMING_NEAR_HOLES; off <= HW_TRIMMING_NEAR_HOLES; off++) {
+        hw_holes_task task = *wanted;
+        hw_holes tried = { 0 };
+        task.holes += off;
+        if (task.holes > 1 && task.holes <= HW_MAX_HOLES) {
+            status = hw_holes_plan(&task, t->arena, &tried, NULL);
+        }
+        if (status == HW_ERR_NOMEM) {
+            return status;
+        }
+        out->holes_even[off + HW_TRIMMING_NEAR_HOLES] = tried.count > 0 && tried.even;
+    }
+    return HW_OK;
+}
+
 static hw_status make_holes(const trimming *t, const hw_trim_kind *kind, hw_trimmed *out)
 {
     out->holes_wanted = kind->input != NULL ? kind->input->buttonholes : 0;
@@ -169,7 +188,8 @@ static hw_status make_holes(const trimming *t, const hw_trim_kind *kind, hw_trim
         .motifs = chosen->motifs,
         .first_sts = chosen->margin[HW_LEFT] };
     out->hole_rows = hw_holes_rows(&out->hem, kind->gauge);
-    return hw_holes_plan(&task, t->arena, &out->holes, t->err);
+    hw_status status = hw_holes_plan(&task, t->arena, &out->holes, t->err);
+    return status == HW_OK && kind->has_motif ? try_holes(t, &task, out) : status;
 }
 
 /* Stitches, rows of the hem and buttonholes in one size. */

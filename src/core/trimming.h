@@ -8,6 +8,8 @@
 #include "core/plan.h"
 #include "core/trimway.h"
 
+enum { HW_TRIMMING_NEAR_HOLES = 3 }; /* so far from the number wanted others are tried */
+
 /* A trim, as it is in every size. */
 typedef struct {
     const hw_trim *trim;
@@ -32,6 +34,8 @@ typedef struct {
     hw_hem hem;                 /* band_rows 0 where it is plain */
     int holes_wanted;
     hw_holes holes; /* count 0: none */
+    /* with a motif: whether so many fewer or more would lie evenly; the middle is those wanted */
+    bool holes_even[2 * HW_TRIMMING_NEAR_HOLES + 1];
     hw_hole_rows hole_rows;
     bool too_long; /* more stitches than the bed has needles */
     hw_fit fit;    /* the stitches as the row planner has them: left and right on the right side */
