@@ -45,6 +45,7 @@ typedef struct {
     int whole_sts;    /* the widest hole that cuts into nothing: the gap; 0 without a motif */
     int most_off_sts; /* the furthest from an even place, without its sign */
     double most_off_cm;
+    bool even; /* spaces from hole to hole differ by a stitch at most */
 } hw_holes;
 
 /*
@@ -58,10 +59,7 @@ typedef struct {
  * Note:      even places: what the ends and the holes leave over is divided by the gaps, one fewer
  *            than holes; what remains goes into gaps a stitch each, spread evenly [P8] [P6]; a
  *            single hole is in the middle. With a motif each hole lies in a gap between two
- *            figures: where the gap is as wide as the hole, inside it and as near to the even place
- *            as it goes; where it is narrower, centred on it, so that it cuts into both figures.
- *            The gaps are chosen for the least sum of squared distances from the even places
- *            (dynamic programming, exact), ties to the lower end. Plain ends are no gap
+ *            figures, as hw_holegaps_choose has it. Plain ends are no gap
  */
 hw_status hw_holes_plan(
     const hw_holes_task *task, hw_arena *arena, hw_holes *out, hw_err *err) HW_MUST_USE;

@@ -80,7 +80,7 @@ static hw_status make_target(making *m, int size, int piece)
     }
     const hw_rule *band = &garment->pieces[piece].band_width;
     if (status != HW_OK) {
-        return hw_err_place_in_garment(m->err, status, band->line);
+        return hw_err_place_in_garment(m->err, status, band->line, 0);
     }
     target->line = hw_measuring_line(
         m->project, &m->plan.body, &m->plan.finished, &garment->pieces[piece].band_width);
@@ -96,7 +96,7 @@ static hw_status make_target(making *m, int size, int piece)
             return hw_err_place(m->err, status, target->line, 0);
         }
         return hw_err_place_in_garment(
-            m->err, status, band_sound ? garment->pieces[piece].main_width.line : band->line);
+            m->err, status, band_sound ? garment->pieces[piece].main_width.line : band->line, 0);
     }
     m->plan.target_marks[at] = hw_mark_weaker(marks[0], marks[1]);
     return HW_OK;

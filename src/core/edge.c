@@ -9,14 +9,12 @@
 
 #include "core/edge.h"
 
-enum { MOST_POINTS = HW_MAX_CORNERS + 2 }; /* the hem's corner and the face's top come before */
-
 /* ---- Splines: where an edge lies ---- */
 
 /* Points that one spline runs through: all ways between them have one curve. */
 typedef struct {
     gsl_interp *interp;
-    double up_cm[MOST_POINTS], across_cm[MOST_POINTS];
+    double up_cm[HW_EDGE_MOST_POINTS], across_cm[HW_EDGE_MOST_POINTS];
     int first, last; /* points of the edge */
 } bend;
 
@@ -135,13 +133,8 @@ static hw_status curve_length(bend *b, int way, gsl_integration_workspace *room,
     return good && error <= 1e-7 * *out_cm ? HW_OK : HW_ERR_INTERNAL;
 }
 
-static bool counts(const hw_outline_point *to, const char *stretch)
-{
-    return !to->open && (stretch == NULL || strcmp(to->stretch, stretch) == 0);
-}
-
-/* The ways of one bend that count, added to a sum. */
-static hw_status add_bend(const hw_edge_line *edge, bend *b, const char *stretch, double *sum_cm)
+/* The length of each way of one bend. */
+static hw_status bend_ways(const hw_edge_line *edge, bend *b, double *ways_cm)
 {
     gsl_integration_workspace *room = NULL;
     hw_status status = b->interp == NULL ? HW_OK : open_room(&room);
@@ -149,27 +142,38 @@ static hw_status add_bend(const hw_edge_line *edge, bend *b, const char *stretch
         const hw_outline_point *from = &edge->points[i];
         const hw_outline_point *to = &edge->points[i + 1];
         double cm = hypot(to->across_cm - from->across_cm, to->up_cm - from->up_cm);
-        if (counts(to, stretch)) {
-            status = room == NULL ? HW_OK : curve_length(b, i - b->first, room, &cm);
-            *sum_cm += cm;
-        }
+        status = room == NULL ? HW_OK : curve_length(b, i - b->first, room, &cm);
+        ways_cm[i + 1] = to->open ? 0 : cm;
     }
     gsl_integration_workspace_free(room); /* NULL is allowed */
     return status;
 }
 
-hw_status hw_edge_length(const hw_edge_line *edge, const char *stretch, double *out_cm)
+hw_status hw_edge_ways(const hw_edge_line *edge, double *ways_cm)
 {
-    double sum_cm = 0;
     hw_status status = HW_OK;
+    assert(edge->count <= HW_EDGE_MOST_POINTS);
+    ways_cm[0] = 0;
     for (int first = 0; first + 1 < edge->count && status == HW_OK;) {
         bend b = { 0 };
         status = open_bend(edge, first, &b);
         if (status == HW_OK) {
-            status = add_bend(edge, &b, stretch, &sum_cm);
+            status = bend_ways(edge, &b, ways_cm);
         }
         first = b.last;
         gsl_interp_free(b.interp);
+    }
+    return status;
+}
+
+hw_status hw_edge_length(const hw_edge_line *edge, const char *stretch, double *out_cm)
+{
+    double ways_cm[HW_EDGE_MOST_POINTS] = { 0 };
+    double sum_cm = 0;
+    hw_status status = hw_edge_ways(edge, ways_cm);
+    for (int i = 1; i < edge->count && status == HW_OK; i++) {
+        bool counts = stretch == NULL || strcmp(edge->points[i].stretch, stretch) == 0;
+        sum_cm += counts ? ways_cm[i] : 0;
     }
     if (status == HW_OK) {
         *out_cm = sum_cm;

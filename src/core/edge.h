@@ -6,6 +6,9 @@
 #include "core/err.h"
 #include "core/piece.h"
 
+/* Of an edge; the hem's corner and the face's top come before the corners that are drawn. */
+enum { HW_EDGE_MOST_POINTS = HW_MAX_CORNERS + 2 };
+
 /* A point of an edge in one size. Across: cm from the piece's middle, right of it above 0, as seen
  * on the right side; up: cm from the fold. */
 typedef struct {
@@ -47,6 +50,16 @@ hw_status hw_edge_at(
  * Note:      curves by GSL's adaptive integration of sqrt(1 + (dx/dy)^2), to 1e-7 relative
  */
 hw_status hw_edge_length(const hw_edge_line *edge, const char *stretch, double *out_cm) HW_MUST_USE;
+
+/*
+ * The length of the way that leads to each point of an edge, cm.
+ *
+ * Given:     edge      not empty
+ * Returned:  ways_cm   [edge->count]; 0 for the first, and where nothing is knitted; on failure
+ *                      some are untouched
+ * Result:    as hw_edge_length
+ */
+hw_status hw_edge_ways(const hw_edge_line *edge, double *ways_cm) HW_MUST_USE;
 
 /* Record why the length of an edge was not found; `status` is passed on. */
 hw_status hw_edge_fault(hw_status status, hw_err *err);

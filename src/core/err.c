@@ -27,12 +27,12 @@ hw_status hw_err_place(hw_err *err, hw_status code, int line, int column)
     return code;
 }
 
-hw_status hw_err_place_in_garment(hw_err *err, hw_status code, int line)
+hw_status hw_err_place_in_garment(hw_err *err, hw_status code, int line, int column)
 {
     if (err != NULL && err->line == 0 && err->where[0] == '\0') {
         err->of_garment = true;
     }
-    return hw_err_place(err, code, line, 0);
+    return hw_err_place(err, code, line, column);
 }
 
 void hw_err_where(hw_err *err, const char *where)

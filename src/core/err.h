@@ -34,8 +34,8 @@ hw_status hw_err_set(hw_err *err, hw_status code, const char *format, ...) HW_FO
  */
 hw_status hw_err_place(hw_err *err, hw_status code, int line, int column);
 
-/* The same for a line of the garment file, which an outermost caller then names. */
-hw_status hw_err_place_in_garment(hw_err *err, hw_status code, int line);
+/* The same for a place in the garment file, which an outermost caller then names. */
+hw_status hw_err_place_in_garment(hw_err *err, hw_status code, int line, int column);
 
 /*
  * Record in which file the error lies, unless that is recorded already.

@@ -246,7 +246,7 @@ static hw_status follow(const hw_garment_task *task, const hw_finished *what, hw
 {
     hw_status status = check_terms(task, what, finished, err);
     if (status != HW_OK) {
-        return hw_err_place_in_garment(err, status, what->rule.line);
+        return hw_err_place_in_garment(err, status, what->rule.line, 0);
     }
     if (finished->measure_count >= HW_MAX_MEASURES) {
         return hw_err_set(err, HW_ERR_LIMIT,
@@ -263,7 +263,7 @@ static hw_status follow(const hw_garment_task *task, const hw_finished *what, hw
         hw_rule_place place = { .body = task->body, .finished = finished, .size = size };
         status = fill_size(what, ease, &place, measure, err);
     }
-    return status == HW_OK ? HW_OK : hw_err_place_in_garment(err, status, what->rule.line);
+    return status == HW_OK ? HW_OK : hw_err_place_in_garment(err, status, what->rule.line, 0);
 }
 
 hw_status hw_garment_finish(

@@ -25,41 +25,15 @@ static int sizes_of(const making *m)
     return m->whole->plans[0].finished.count;
 }
 
-static bool touches(const hw_trimway *way, const hw_edge_run *run, const hw_trimway_corner *c)
-{
-    bool found = false;
-    for (int i = 0; i < run->count; i++) {
-        hw_trimway_reach r;
-        if (run->parts[i].piece != c->piece || !hw_trimway_find_reach(way, &run->parts[i], &r)) {
-            continue;
-        }
-        for (int k = r.first; k <= r.last; k++) {
-            found = found || hw_trimway_same(&r.points[k], &c->at);
-        }
-    }
-    return found;
-}
-
-/* The join between two parts of a trim that follow each other, or -1. */
+/* The join between two parts of a trim on two pieces, or -1. */
 static int join_between(const making *m, int trim, int from, int to)
 {
-    const hw_garment *garment = &m->whole->project->garment;
     const hw_trimway *way = &m->whole->trims->way;
-    const hw_trimway_spot left = { trim, from, true };
-    const hw_trimway_spot come_to = { trim, to, false };
-    hw_trimway_corner a;
-    hw_trimway_corner b;
-    if (!hw_trimway_find_corner(way, &left, &a) || !hw_trimway_find_corner(way, &come_to, &b)) {
-        return -1;
-    }
-    for (int j = 0; a.piece != b.piece && j < garment->join_count; j++) {
-        const hw_edge_run *ends = garment->joins[j].ends;
-        if ((touches(way, &ends[0], &a) && touches(way, &ends[1], &b)) ||
-            (touches(way, &ends[1], &a) && touches(way, &ends[0], &b))) {
-            return j;
-        }
-    }
-    return -1;
+    const hw_edge_part *parts = way->trims[trim].along.parts;
+    const hw_trimway_pair pair = { trim, from, to };
+    int join = -1;
+    bool joined = hw_trimway_between(way, &pair, &join) == HW_TRIMWAY_JOINED;
+    return joined && parts[from].piece != parts[to].piece ? join : -1;
 }
 
 static void add(making *m, const char *text)

@@ -399,6 +399,121 @@ static void cut_holes(const hw_whole *whole, hw_notes *notes)
     }
 }
 
+/* How many fewer or more buttonholes would lie evenly in a size: the nearest number, of two as near
+ * the larger, and not two, which always do; 0: none. */
+static int better_holes(const hw_trimmed *t)
+{
+    for (int step = 1; step <= HW_TRIMMING_NEAR_HOLES; step++) {
+        for (int off = step; off >= -step; off -= 2 * step) {
+            if (t->holes_wanted + off > 2 && t->holes_even[off + HW_TRIMMING_NEAR_HOLES]) {
+                return off;
+            }
+        }
+    }
+    return 0;
+}
+
+/* "4 would in 98 and 110. 6 would in 104." of the sizes in which those wanted do not. */
+static const char *what_would_do(
+    const hw_whole *whole, int trim, const bool *uneven, hw_notes *notes)
+{
+    const char *text = "";
+    for (int off = -HW_TRIMMING_NEAR_HOLES; off <= HW_TRIMMING_NEAR_HOLES; off++) {
+        bool marked[HW_MAX_SIZES] = { false };
+        bool some = false;
+        for (int i = 0; i < sizes_of(whole)->count; i++) {
+            marked[i] =
+                uneven[i] && off != 0 && better_holes(hw_trimming_at(whole, i, trim)) == off;
+            some = some || marked[i];
+        }
+        if (some) {
+            text = hw_notes_words(notes, hw_arena_format(notes->arena, "%s %d would in %s.", text,
+                                             hw_trimming_at(whole, 0, trim)->holes_wanted + off,
+                                             marked_sizes(whole, notes, marked)));
+        }
+    }
+    return text;
+}
+
+/* In which sizes buttonholes lie in gaps between figures, and so not evenly. */
+static bool mark_uneven(const hw_whole *whole, int trim, bool *marked)
+{
+    bool some = false;
+    for (int i = 0; i < sizes_of(whole)->count; i++) {
+        const hw_holes *holes = &hw_trimming_at(whole, i, trim)->holes;
+        marked[i] = whole->trims->kinds[trim].has_motif && holes->count > 1 && !holes->even;
+        some = some || marked[i];
+    }
+    return some;
+}
+
+static void uneven_holes(const hw_whole *whole, hw_notes *notes)
+{
+    for (int k = 0; k < whole->trims->count; k++) {
+        bool marked[HW_MAX_SIZES] = { false };
+        if (!mark_uneven(whole, k, marked)) {
+            continue;
+        }
+        int least = HW_MAX_STS;
+        int most = 0;
+        for (int i = 0; i < sizes_of(whole)->count; i++) {
+            const hw_holes *holes = &hw_trimming_at(whole, i, k)->holes;
+            least = marked[i] && holes->least_between < least ? holes->least_between : least;
+            most = marked[i] && holes->most_between > most ? holes->most_between : most;
+        }
+        hw_notes_say(notes, HW_NOTE_REMARK,
+            "In %s: the buttonholes of %s, each in a gap of its motif, do not lie evenly, with %d "
+            "to %d stitches from one to the next.%s",
+            marked_sizes(whole, notes, marked), whole->trims->kinds[k].trim->name, least, most,
+            what_would_do(whole, k, marked, notes));
+    }
+}
+
+/* Edges of two pieces of which the garment does not say whether they are sewn. */
+static void loose_edges(const hw_whole *whole, int trim, hw_notes *notes)
+{
+    const hw_trim *of = whole->trims->kinds[trim].trim;
+    for (int k = 1; k < of->along.count; k++) {
+        const hw_trimway_pair pair = { trim, k - 1, k };
+        if (hw_trimway_between(&whole->trims->way, &pair, NULL) == HW_TRIMWAY_UNKNOWN) {
+            const char *from = hw_trimming_edge(whole, trim, k - 1, notes->arena);
+            const char *to = hw_trimming_edge(whole, trim, k, notes->arena);
+            hw_notes_say(notes, HW_NOTE_REMARK,
+                "%s: the garment file does not say what is sewn where it goes from %s to %s. Look "
+                "whether they meet there, and write the seam under `joins`.",
+                of->name, hw_notes_words(notes, from), hw_notes_words(notes, to));
+        }
+    }
+}
+
+/* A trim whose two ends lie at one point of an edge, where nothing is open. */
+static void open_ring(const hw_whole *whole, int trim, hw_notes *notes)
+{
+    const hw_trim *of = whole->trims->kinds[trim].trim;
+    const hw_trimway *way = &whole->trims->way;
+    const hw_trimway_spot begin = { trim, 0, false };
+    const hw_trimway_spot end = { trim, of->along.count - 1, true };
+    hw_trimway_corner a;
+    hw_trimway_corner b;
+    if (!of->round && hw_trimway_find_corner(way, &begin, &a) &&
+        hw_trimway_find_corner(way, &end, &b) && a.piece == b.piece &&
+        hw_trimway_same(&a.at, &b.at) && !(way->outlines[a.piece]->slit_cm > 0)) {
+        hw_notes_say(notes, HW_NOTE_WARNING,
+            "%s: it begins and ends at one point in the edge of %s, where no seam and no slit "
+            "lies. "
+            "If it is a ring, write `round: yes` in the garment file; else begin it at a seam.",
+            of->name, whole->project->garment.pieces[a.piece].name);
+    }
+}
+
+static void trim_edges(const hw_whole *whole, hw_notes *notes)
+{
+    for (int k = 0; k < whole->trims->count; k++) {
+        loose_edges(whole, k, notes);
+        open_ring(whole, k, notes);
+    }
+}
+
 static void trim_cards(const hw_whole *whole, hw_notes *notes)
 {
     for (int k = 0; k < whole->trims->count; k++) {
@@ -447,8 +562,8 @@ static void trim_sides(const hw_whole *whole, hw_notes *notes)
 void hw_meeting_add(const hw_whole *whole, hw_notes *notes)
 {
     static void (*const rules[])(const hw_whole *, hw_notes *) = { open_joins, uppers, upper_cards,
-        slits, moved_bands, meeting_heights, wide_pieces, long_trims, far_trims, cut_holes,
-        trim_cards, trim_sides };
+        slits, moved_bands, meeting_heights, wide_pieces, long_trims, far_trims, trim_edges,
+        cut_holes, uneven_holes, trim_cards, trim_sides };
     for (size_t i = 0; i < sizeof rules / sizeof rules[0]; i++) {
         rules[i](whole, notes);
     }

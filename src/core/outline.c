@@ -10,7 +10,6 @@
 #define SAME_CM 1e-9
 
 enum {
-    MOST_POINTS = HW_MAX_CORNERS + 2, /* the hem's corner and the face's top come before */
     TOP_POINTS = 4,
     LOOKS = 32, /* places along a curve at which edges are compared */
 };
@@ -28,7 +27,7 @@ typedef struct {
     hw_arena *arena;
     hw_err *err;
     hw_edge edge;
-    hw_outline_point *points; /* [MOST_POINTS] */
+    hw_outline_point *points; /* [HW_EDGE_MOST_POINTS] */
     int count;
     hw_outline_point corners[2]; /* the last two as they are drawn, the older one first */
 } drawing;
@@ -54,7 +53,7 @@ static hw_status refuse(const drawing *d, const hw_outline_point *where, const c
     hw_status status = hw_err_set(d->err, HW_ERR_RANGE, "`%s`, size %s: the edge `%s`%s%s%s %s",
         d->task->piece->name, d->task->finished->names[d->task->size], edge_in_file(d),
         named ? ", stretch `" : "", stretch, named ? "`," : "", fault);
-    return hw_err_place_in_garment(d->err, status, where->line);
+    return hw_err_place_in_garment(d->err, status, where->line, 0);
 }
 
 /* Where a corner lies as it is drawn, `sign` -1 where it is mirrored. */
@@ -69,7 +68,7 @@ static hw_status evaluate(
         status = hw_rule_value(&corner->up, &place, &up_cm, NULL, d->err);
     }
     if (status != HW_OK) {
-        return hw_err_place_in_garment(d->err, status, corner->line);
+        return hw_err_place_in_garment(d->err, status, corner->line, 0);
     }
     *out = (hw_outline_point){ .across_cm = sign * across_cm,
         .up_cm = up_cm,
@@ -123,7 +122,7 @@ static hw_status append(drawing *d, hw_outline_point point)
     if (point.up_cm < before->up_cm) {
         return refuse(d, &point, "turns down: `up` must never fall from one corner to the next");
     }
-    assert(d->count < MOST_POINTS);
+    assert(d->count < HW_EDGE_MOST_POINTS);
     d->points[d->count++] = point;
     return HW_OK;
 }
@@ -221,7 +220,7 @@ static hw_status draw_neck(drawing *d)
 
 static hw_status draw(drawing *d, hw_edge_line *out)
 {
-    d->points = hw_arena_get(d->arena, MOST_POINTS, sizeof *d->points);
+    d->points = hw_arena_get(d->arena, HW_EDGE_MOST_POINTS, sizeof *d->points);
     d->count = 0;
     if (d->points == NULL) {
         return HW_ERR_NOMEM;

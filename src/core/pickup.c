@@ -274,6 +274,33 @@ static hw_status choose(const hw_pickup_task *task, hw_pickup *found, hw_err *er
     return HW_OK;
 }
 
+static hw_pickup_share share_of(const hw_pickup_edge *edge, int sts)
+{
+    hw_pickup_share share = {
+        .sts = sts, .of_sts = edge->of_sts, .count = edge->count, .way = edge->way
+    };
+    share.has_ratio = sts > 0 && edge->count > 0 && edge->way != HW_PICKUP_MIDDLE;
+    if (share.has_ratio) {
+        share.ratio = hw_pickup_ratio_of(sts, edge->count);
+    }
+    return share;
+}
+
+/* What an edge gets, over its parts. */
+static void share_parts(const hw_pickup_edge *edge, int at, hw_pickup *found)
+{
+    int shares[HW_MAX_PARTS] = { 0 };
+    found->part_count[at] = edge->part_count > 0 ? edge->part_count : 1;
+    if (edge->part_count == 0) {
+        found->parts[at][0] = found->shares[at];
+        return;
+    }
+    (void)hw_pickup_divide(edge->parts, edge->part_count, found->shares[at].sts, shares);
+    for (int k = 0; k < edge->part_count; k++) {
+        found->parts[at][k] = share_of(&edge->parts[k], shares[k]);
+    }
+}
+
 static void share_out(const hw_pickup_task *task, hw_pickup *found)
 {
     int shares[HW_MAX_PARTS] = { 0 };
@@ -283,14 +310,8 @@ static void share_out(const hw_pickup_task *task, hw_pickup *found)
     shares[0] += task->edge_sts[HW_LEFT];
     shares[task->edge_count - 1] += task->edge_sts[HW_RIGHT];
     for (int i = 0; i < task->edge_count; i++) {
-        const hw_pickup_edge *edge = &task->edges[i];
-        hw_pickup_share *share = &found->shares[i];
-        *share = (hw_pickup_share){
-            .sts = shares[i], .of_sts = edge->of_sts, .has_ratio = edge->count > 0 && shares[i] > 0
-        };
-        if (share->has_ratio) {
-            share->ratio = hw_pickup_ratio_of(shares[i], edge->count);
-        }
+        found->shares[i] = share_of(&task->edges[i], shares[i]);
+        share_parts(&task->edges[i], i, found);
     }
 }
 
@@ -320,99 +341,4 @@ hw_status hw_pickup_plan(const hw_pickup_task *task, hw_pickup *out, hw_err *err
         *out = found;
     }
     return status;
-}
-
-static const char *unit(const hw_pickup_share *share, int count)
-{
-    static const char *const words[2][2] = { { "row", "rows" }, { "stitch", "stitches" } };
-    return words[share->of_sts ? 1 : 0][count == 1 ? 0 : 1];
-}
-
-static const char *sts_word(int count)
-{
-    return count == 1 ? "st" : "sts";
-}
-
-static void say_times(hw_buf *buf, int times)
-{
-    if (times == 1) {
-        hw_buf_text(buf, " once");
-    } else {
-        hw_buf_format(buf, " %d times", times);
-    }
-}
-
-/* "every row" and "every 4 rows" */
-static void say_every(hw_buf *buf, const hw_pickup_share *share, const hw_pickup_group *group)
-{
-    hw_buf_format(buf, "%d %s in every ", group->sts, sts_word(group->sts));
-    if (group->rows > 1) {
-        hw_buf_format(buf, "%d ", group->rows);
-    }
-    hw_buf_text(buf, unit(share, group->rows));
-}
-
-static const char *keep(hw_buf *buf, hw_arena *arena)
-{
-    const char *text = hw_buf_keep(buf, arena);
-    hw_buf_release(buf);
-    return text;
-}
-
-/* What is to be done beside the simple ratio, so that the count comes out. */
-static void say_rest(hw_buf *buf, const hw_pickup_share *share)
-{
-    const hw_pickup_ratio *ratio = &share->ratio;
-    int extra = ratio->extra_sts;
-    int left = ratio->rows_left;
-    if (left > 0 && extra >= 0 && extra <= left) {
-        hw_buf_text(buf, ", and ");
-        if (extra > 0) {
-            hw_buf_format(buf, "%d more", extra);
-        } else {
-            hw_buf_text(buf, "none");
-        }
-        hw_buf_format(buf, " in the %d %s left", left, unit(share, left));
-    } else if (extra != 0) {
-        hw_buf_format(buf, ", and %d %s, spread evenly", extra < 0 ? -extra : extra,
-            extra < 0 ? "fewer" : "more");
-    }
-}
-
-const char *hw_pickup_words(const hw_pickup_share *share, hw_arena *arena)
-{
-    const hw_pickup_ratio *ratio = &share->ratio;
-    hw_buf buf;
-    hw_buf_init(&buf, &arena->mem, HW_BUF_LIMIT);
-    say_every(&buf, share, &ratio->simple);
-    if (ratio->rows_left > 0 || ratio->extra_sts != 0) {
-        say_times(&buf, ratio->simple.times);
-        say_rest(&buf, share);
-    }
-    return keep(&buf, arena);
-}
-
-const char *hw_pickup_even_words(const hw_pickup_share *share, hw_arena *arena)
-{
-    const hw_pickup_group *even = share->ratio.even;
-    hw_buf buf;
-    hw_buf_init(&buf, &arena->mem, HW_BUF_LIMIT);
-    if (even[1].times == 0) {
-        say_every(&buf, share, &even[0]);
-    } else {
-        for (int i = 0; i < 2; i++) {
-            hw_buf_format(&buf, "%s%d %s in %d %s", i == 0 ? "" : " and ", even[i].sts,
-                sts_word(even[i].sts), even[i].rows, unit(share, even[i].rows));
-            say_times(&buf, even[i].times);
-        }
-        hw_buf_text(&buf, ", mixed evenly");
-    }
-    return keep(&buf, arena);
-}
-
-const char *hw_pickup_best_words(const hw_pickup_share *share, hw_arena *arena)
-{
-    const hw_pickup_ratio *ratio = &share->ratio;
-    bool small = ratio->simple.rows <= HW_PICKUP_SMALL_GROUP && ratio->simple.times > 0;
-    return small ? hw_pickup_words(share, arena) : hw_pickup_even_words(share, arena);
 }

@@ -12,11 +12,28 @@ enum {
     HW_PICKUP_SMALL_GROUP = 5 /* rows that are counted off at a glance: own choice, after [P5] */
 };
 
+enum { HW_PICKUP_MOST_PARTS = 6 }; /* of one edge */
+
+/* How a part of an edge lies, and so how it is told. */
+typedef enum {
+    HW_PICKUP_PLAIN,     /* an edge of one kind */
+    HW_PICKUP_STRAIGHT,  /* up, or nearly so */
+    HW_PICKUP_SLOPE,     /* straight, but leaning */
+    HW_PICKUP_CURVE,     /* stitches to a row change along it: evenly by length */
+    HW_PICKUP_BOUND_OFF, /* level */
+    HW_PICKUP_CAST_ON,   /* level */
+    HW_PICKUP_MIDDLE,    /* half of what a neck binds off in its middle; the count is of all */
+    HW_PICKUP_WAY_COUNT
+} hw_pickup_way;
+
 /* An edge, or a part of one, along which stitches are picked up. */
-typedef struct {
+typedef struct hw_pickup_edge {
     double length_cm; /* (0, HW_MAX_CM] */
     int count;        /* rows along it, [1, HW_MAX_ROWS]; 0: not known, then no ratio is made */
     bool of_sts;      /* the count is of stitches: the part lies along a bound-off edge */
+    hw_pickup_way way;
+    const struct hw_pickup_edge *parts; /* [part_count], of which the edge consists */
+    int part_count;                     /* 0: it is all of one kind */
 } hw_pickup_edge;
 
 typedef struct {
@@ -56,11 +73,14 @@ typedef struct {
     hw_pickup_group even[2]; /* the shorter group first */
 } hw_pickup_ratio;
 
+/* What an edge gets, or a part of one. */
 typedef struct {
-    int sts;               /* of this part, edge stitches at the trim's ends included */
-    bool has_ratio;        /* its rows were known */
+    int sts;               /* edge stitches at the trim's ends included */
+    bool has_ratio;        /* its rows were known, and it is all of one kind */
     hw_pickup_ratio ratio; /* over its rows, or stitches where of_sts */
+    int count;             /* of those; 0: not known */
     bool of_sts;
+    hw_pickup_way way;
 } hw_pickup_share;
 
 typedef struct {
@@ -72,6 +92,8 @@ typedef struct {
     bool inside;                  /* chosen is within the tolerance */
     int share_count;
     hw_pickup_share shares[HW_MAX_PARTS];
+    int part_count[HW_MAX_PARTS]; /* of each edge, 1 where it is all of one kind */
+    hw_pickup_share parts[HW_MAX_PARTS][HW_PICKUP_MOST_PARTS]; /* which add up to its share */
     bool level; /* edges of the same length have the same number of stitches */
 } hw_pickup;
 
@@ -84,7 +106,8 @@ typedef struct {
  *            HW_ERR_NOFIT (edges too short for one motif or multiple, and no longer count either)
  * Note:      wanted = length x the trim's own gauge [P3]. With a motif: whole motifs between plain
  *            margins of 0 to the gap (hw_fit_nearest), in a ring whole repeats. Shares: see
- *            hw_pickup_divide; seams' stitches are added to the first and the last part
+ *            hw_pickup_divide; seams' stitches are added to the first and the last edge. What an
+ *            edge gets is shared over its parts in the same way
  */
 hw_status hw_pickup_plan(const hw_pickup_task *task, hw_pickup *out, hw_err *err) HW_MUST_USE;
 
@@ -113,18 +136,5 @@ bool hw_pickup_divide(const hw_pickup_edge *edges, int count, int sts, int *shar
  *            group. Groups' lengths differ by one at most [P2]
  */
 hw_pickup_ratio hw_pickup_ratio_of(int sts, int rows);
-
-/*
- * The ratio in words: "2 sts in every 3 rows", "3 sts in every 4 rows 30 times, and 1 more in the
- * 2 rows left"; and evenly: "3 sts in 4 rows 2 times and 4 sts in 5 rows once, mixed evenly".
- *
- * Returned:  a text of the arena; NULL when memory is refused
- */
-const char *hw_pickup_words(const hw_pickup_share *share, hw_arena *arena) HW_MUST_USE;
-const char *hw_pickup_even_words(const hw_pickup_share *share, hw_arena *arena) HW_MUST_USE;
-
-/* The plainer of the two: the simple ratio where its group is small, as 3 of 4 is [P5]; else the
- * small groups of which a large one is made, as 3 of 4, 3 of 4, 4 of 5 are 10 of 13 [P2]. */
-const char *hw_pickup_best_words(const hw_pickup_share *share, hw_arena *arena) HW_MUST_USE;
 
 #endif

@@ -79,6 +79,8 @@ typedef struct {
     hw_edge edge;
     const char *stretch; /* NULL: the whole edge */
     int trim;            /* where there is no piece: whose end; it stands above in the file */
+    bool with_next;      /* the file says `neck`: with the next, the other half, in either order */
+    int line, column;    /* of the garment file */
 } hw_edge_part;
 
 enum { HW_MAX_PARTS = 6 }; /* edges in a row */

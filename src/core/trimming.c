@@ -7,7 +7,7 @@
 
 #include "core/above.h"
 #include "core/edge.h"
-#include "core/num.h"
+#include "core/edgeparts.h"
 #include "core/trimrows.h"
 
 enum { PLAIN_CORE = 2 }; /* rows of a plain trim that stand for a band while its hem is planned */
@@ -30,12 +30,12 @@ static hw_status in_trim(
     hw_status status = hw_err_set(t->err, found->code, "trim `%.60s`%s%.60s: %s", kind->trim->name,
         size != NULL ? ", size " : "", size != NULL ? size : "", found->text);
     if (found->of_garment) {
-        return hw_err_place_in_garment(t->err, status, found->line);
+        return hw_err_place_in_garment(t->err, status, found->line, found->column);
     }
     if (found->line > 0 || kind->input != NULL) {
         return hw_err_place(t->err, status, found->line > 0 ? found->line : kind->input->line, 0);
     }
-    return hw_err_place_in_garment(t->err, status, kind->trim->line);
+    return hw_err_place_in_garment(t->err, status, kind->trim->line, 0);
 }
 
 /* Its own gauge in place of the project's for such a fabric. */
@@ -63,7 +63,7 @@ static hw_status make_gauge(const trimming *t, hw_trim_kind *kind)
 static hw_status make_kind(const trimming *t, int number)
 {
     hw_trim_kind *kind = &t->whole->trims->kinds[number];
-    kind->trim = &t->whole->project->garment.trims[number];
+    kind->trim = &t->whole->trims->way.trims[number];
     kind->input = hw_layout_trim(t->whole->project, kind->trim->name);
     kind->has_motif = kind->input != NULL && kind->input->has_motif;
     kind->first = t->whole->trims->way.first[number];
@@ -105,23 +105,9 @@ static hw_status make_hem(const trimming *t, const hw_trim_kind *kind, int size,
     return status;
 }
 
-/* How far an edge part goes up and across, over its points. */
-static void extent(const hw_edge_line *edge, const char *stretch, double *up_cm, double *across_cm)
-{
-    for (int i = 1; i < edge->count; i++) {
-        const hw_outline_point *a = &edge->points[i - 1];
-        const hw_outline_point *b = &edge->points[i];
-        if (stretch == NULL || strcmp(b->stretch, stretch) == 0) {
-            *up_cm += b->up_cm - a->up_cm;
-            *across_cm += fabs(b->across_cm - a->across_cm);
-        }
-    }
-}
-
-/* One edge to pick up along; rows are those of the plain fabric that it climbs, or of the face of
- * the trim whose end it is. */
-static hw_status make_edge(
-    const trimming *t, const hw_edge_part *part, int size, hw_pickup_edge *out)
+/* One edge to pick up along; of the end of a trim the rows are those of its face. */
+static hw_status make_edge(const trimming *t, const hw_edge_part *part, int size,
+    hw_pickup_edge parts[HW_PICKUP_MOST_PARTS], hw_pickup_edge *out)
 {
     if (part->piece < 0) {
         const hw_hem *hem = &hw_trimming_at(t->whole, size, part->trim)->hem;
@@ -129,35 +115,17 @@ static hw_status make_edge(
         return HW_OK;
     }
     const hw_draft *draft = hw_plan_draft(t->whole, size, part->piece);
-    const hw_edge_line *edge = &draft->outline.edges[part->edge];
-    if (edge->count == 0) {
-        return HW_OK;
-    }
-    hw_status status = hw_edge_length(edge, part->stretch, &out->length_cm);
-    if (status != HW_OK) {
-        return status;
-    }
-    double up_cm = 0;
-    double across_cm = 0;
-    extent(edge, part->stretch, &up_cm, &across_cm);
-    const hw_gauge *main = &t->whole->plans[0].gauge[HW_MAIN];
-    if (part->edge == HW_EDGE_TOP) {
-        out->of_sts = true;
-        out->count = hw_num_nearest(hw_gauge_sts(main, out->length_cm));
-    } else if (up_cm >= 2 * across_cm) {
-        int rows = hw_num_nearest(hw_gauge_rows(main, up_cm));
-        out->count = rows <= HW_MAX_ROWS ? rows : 0; /* past that no ratio is told */
-    }
-    return HW_OK;
+    return hw_edgeparts_find(draft, part, &t->whole->plans[0].gauge[HW_MAIN], parts, out);
 }
 
 static hw_status make_pickup(const trimming *t, const hw_trim_kind *kind, int size, hw_trimmed *out)
 {
     const hw_edge_run *along = &kind->trim->along;
     hw_pickup_edge edges[HW_MAX_PARTS] = { { 0 } };
+    hw_pickup_edge parts[HW_MAX_PARTS][HW_PICKUP_MOST_PARTS] = { { { 0 } } };
     int count = 0;
     for (int i = 0; i < along->count; i++) {
-        hw_status status = make_edge(t, &along->parts[i], size, &edges[count]);
+        hw_status status = make_edge(t, &along->parts[i], size, parts[i], &edges[count]);
         if (status != HW_OK) {
             return hw_edge_fault(status, t->err);
         }
@@ -198,10 +166,29 @@ static hw_status make_elastic(
             "its elastic comes to %.1f cm and its edges to %.1f cm; an elastic draws them in, so "
             "make it shorter than they are, and longer than 0 cm",
             cm, out->length_cm);
-        return hw_err_place_in_garment(t->err, HW_ERR_RANGE, kind->trim->elastic.line);
+        return hw_err_place_in_garment(t->err, HW_ERR_RANGE, kind->trim->elastic.line, 0);
     }
     out->elastic_cm = cm;
     return status;
+}
+
+/* Which numbers near the one wanted would lie evenly between the figures. */
+static hw_status try_holes(const trimming *t, const hw_holes_task *wanted, hw_trimmed *out)
+{
+    hw_status status = HW_OK;
+    for (int off = -HW_TRIMMING_NEAR_HOLES; off <= HW_TRIMMING_NEAR_HOLES; off++) {
+        hw_holes_task task = *wanted;
+        hw_holes tried = { 0 };
+        task.holes += off;
+        if (task.holes > 1 && task.holes <= HW_MAX_HOLES) {
+            status = hw_holes_plan(&task, t->arena, &tried, NULL);
+        }
+        if (status == HW_ERR_NOMEM) {
+            return status;
+        }
+        out->holes_even[off + HW_TRIMMING_NEAR_HOLES] = tried.count > 0 && tried.even;
+    }
+    return HW_OK;
 }
 
 static hw_status make_holes(const trimming *t, const hw_trim_kind *kind, hw_trimmed *out)
@@ -222,7 +209,8 @@ static hw_status make_holes(const trimming *t, const hw_trim_kind *kind, hw_trim
         .motifs = chosen->motifs,
         .first_sts = chosen->margin[HW_LEFT] };
     out->hole_rows = hw_holes_rows(&out->hem, kind->gauge);
-    return hw_holes_plan(&task, t->arena, &out->holes, t->err);
+    hw_status status = hw_holes_plan(&task, t->arena, &out->holes, t->err);
+    return status == HW_OK && kind->has_motif ? try_holes(t, &task, out) : status;
 }
 
 /* Lengths of a trim that the bed does not hold; where its edges meet there are seams. */
@@ -317,7 +305,7 @@ static void find_ways(hw_whole *whole)
     }
     hw_trimway_find(&trims->way);
     for (int t = 0; t < garment->trim_count; t++) {
-        const hw_edge_run *along = &garment->trims[t].along;
+        const hw_edge_run *along = &trims->way.trims[t].along;
         for (int i = 0; i < along->count; i++) {
             if (along->parts[i].piece < 0) {
                 trims->kinds[along->parts[i].trim].covered++;
@@ -378,4 +366,10 @@ char *hw_trimming_edge(const hw_whole *whole, int trim, int edge, hw_arena *aren
     const char *stretch = part->stretch != NULL ? part->stretch : "";
     return hw_arena_format(arena, "%s %s%s%s", whole->project->garment.pieces[part->piece].name,
         hw_edge_name(part->edge), stretch[0] != '\0' ? " " : "", stretch);
+}
+
+const char *hw_trimming_words(const hw_trimmed *trimmed, int edge, hw_arena *arena)
+{
+    int at = trimmed->share_of[edge];
+    return at < 0 ? "" : hw_pickup_edge_words(&trimmed->pickup, at, arena);
 }

@@ -5,9 +5,11 @@
 
 #include "core/buttonhole.h"
 #include "core/lengths.h"
-#include "core/pickup.h"
+#include "core/pickupwords.h"
 #include "core/plan.h"
 #include "core/trimway.h"
+
+enum { HW_TRIMMING_NEAR_HOLES = 3 }; /* so far from the number wanted others are tried */
 
 /* A trim, as it is in every size. */
 typedef struct {
@@ -34,6 +36,8 @@ typedef struct {
     hw_hem hem;                 /* band_rows 0 where it is plain */
     int holes_wanted;
     hw_holes holes; /* count 0: none */
+    /* with a motif: whether so many fewer or more would lie evenly; the middle is those wanted */
+    bool holes_even[2 * HW_TRIMMING_NEAR_HOLES + 1];
     hw_hole_rows hole_rows;
     bool too_long;      /* more stitches than the bed has needles */
     hw_lengths lengths; /* where it is too long: from its right end, as it is hung */
@@ -64,9 +68,9 @@ struct hw_trimmings {
  * Note:      a trim without a motif has a plain face. A gauge of its own is that of its band, or of
  *            a plain trim's plain fabric, from which its facing's follows as any facing's does;
  *            else its gauges are the project's. It has no edge stitches: it is sewn to nothing at
- *            its ends [O1]. Rows for a ratio are counted where an edge climbs at least twice as far
- *            as it moves across; elsewhere stitches are picked up evenly. The end of another trim
- *            is as long as that trim's face is deep in that size, and has the rows of the face
+ *            its ends [O1]. An edge is parted where its way of picking up changes
+ * (hw_edgeparts_find). The end of another trim is as long as that trim's face is deep in that size,
+ * and has the rows of the face
  */
 hw_status hw_trimming_make(hw_whole *whole, hw_arena *arena, hw_err *err) HW_MUST_USE;
 
@@ -75,6 +79,9 @@ const hw_trimmed *hw_trimming_at(const hw_whole *whole, int size, int trim);
 
 /* What one edge of a trim gets; NULL where it has no length in this size. */
 const hw_pickup_share *hw_trimming_share(const hw_trimmed *trimmed, int edge);
+
+/* How that edge is picked up, as hw_pickup_edge_words has it; "" where it has no length. */
+const char *hw_trimming_words(const hw_trimmed *trimmed, int edge, hw_arena *arena) HW_MUST_USE;
 
 /* One of a trim's edges in words, such as "left front left opening" or "neckband end"; NULL when
  * memory is refused. */

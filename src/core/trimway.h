@@ -11,6 +11,7 @@
 typedef struct {
     const hw_garment *garment;
     const hw_outline *outlines[HW_MAX_PIECES]; /* of each piece; NULL: draws none */
+    hw_trim trims[HW_MAX_TRIMS]; /* the garment's, their necks in the order in which they meet */
     hw_side first[HW_MAX_TRIMS]; /* where counting along it begins, right side seen, fold up */
 } hw_trimway;
 
@@ -38,11 +39,27 @@ typedef struct {
     bool at_last; /* at the last point of the edge; else at its first */
 } hw_trimway_meeting;
 
+/* How a trim comes from one of its edges to another. */
+typedef enum {
+    HW_TRIMWAY_MEETS,   /* at a point of one piece, or over the end of a trim */
+    HW_TRIMWAY_JOINED,  /* through a join */
+    HW_TRIMWAY_APART,   /* not at all: what is sewn there leads elsewhere */
+    HW_TRIMWAY_UNKNOWN, /* two pieces, and the garment does not say what is sewn there */
+} hw_trimway_going;
+
+typedef struct {
+    int trim, from, to; /* parts */
+} hw_trimway_pair;
+
 /*
- * Find the end of each trim at which counting along it begins.
+ * Put the halves of each `neck` into the order in which they meet the edges beside them, and find
+ * the end of each trim at which counting along it begins.
  *
  * Given:     way       garment and outlines
- * Returned:  way       first: the end where the trim's first edge begins
+ * Returned:  way       trims, in that order: a neck's half that meets the edge before it comes
+ *                      first, or else the other half meets the edge behind it; where neither
+ *                      does, the left half comes first; first: the end where the trim's first
+ *                      edge begins
  * Note:      a trim on one edge is counted from the lower end. On others the first neighbours on
  *            one piece tell, by the corner at which they meet: those that rise along a right edge,
  *            or go down one half of a neck and up the other, run from right to left, as picking up
@@ -76,9 +93,21 @@ bool hw_trimway_same(const hw_outline_point *a, const hw_outline_point *b);
 bool hw_trimway_meets(const hw_trimway *way, int trim, int part, hw_trimway_meeting *out);
 
 /*
- * Whether all ends of other trims that a trim is picked up over lie beside its edges.
+ * How a trim goes over from one edge to another.
  *
- * Result:    HW_OK; HW_ERR_RANGE, with words that name the end, and the line of the garment file
+ * Given:     way       hw_trimway_find was called
+ *            pair      two of its parts, which follow each other, or the last and the first
+ * Returned:  join      of the garment, where they are joined; may be NULL
+ * Note:      a join leads over where both of its sides have the corners at which the trim leaves
+ *            the one and comes to the other. A join along the trim's own edge says nothing
+ */
+hw_trimway_going hw_trimway_between(const hw_trimway *way, const hw_trimway_pair *pair, int *join);
+
+/*
+ * Whether all ends of other trims that a trim is picked up over lie beside its edges, and its edges
+ * meet each other.
+ *
+ * Result:    HW_OK; HW_ERR_RANGE, with words that name the edge, and its place in the garment file
  */
 hw_status hw_trimway_check(const hw_trimway *way, int trim, hw_err *err) HW_MUST_USE;
 

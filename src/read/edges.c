@@ -36,14 +36,18 @@ static hw_status no_memory(const reading *r)
     return hw_err_set(r->err, HW_ERR_NOMEM, "%s", "there is not enough memory for the garment");
 }
 
+/* Where in the file a part of the node's text stands. */
+static int column_of(const reading *r, span at)
+{
+    return r->node->column + hw_words_letters(r->node->text, (size_t)(at.text - r->node->text));
+}
+
 static hw_status fail(const reading *r, hw_status code, span at, const char *why)
 {
-    int column =
-        r->node->column + hw_words_letters(r->node->text, (size_t)(at.text - r->node->text));
     int bytes = hw_words_cut(at.text, 60);
     bytes = (size_t)bytes > at.len ? (int)at.len : bytes;
     (void)hw_err_set(r->err, code, "`%.*s`: %s", bytes, at.text, why);
-    return hw_err_place(r->err, code, r->node->line, column);
+    return hw_err_place(r->err, code, r->node->line, column_of(r, at));
 }
 
 /* Does a span begin with a word that ends there or before a blank? Takes it off. */
@@ -100,8 +104,24 @@ static bool says_end(span words)
            memcmp(words.text + words.len - n, end_word, n) == 0;
 }
 
+/* Whether two parts have some of an edge in common. */
+static bool overlap(const hw_edge_part *a, const hw_edge_part *b)
+{
+    bool same = a->piece >= 0 && a->piece == b->piece && a->edge == b->edge;
+    return same &&
+           (a->stretch == NULL || b->stretch == NULL || strcmp(a->stretch, b->stretch) == 0);
+}
+
 static hw_status add_part(const reading *r, hw_edge_part part, span at, hw_edge_run *run)
 {
+    for (int i = 0; i < run->count && r->above >= 0; i++) {
+        if (overlap(&run->parts[i], &part)) {
+            return fail(r, HW_ERR_REPEATED, at,
+                "stitches are picked up along this edge already; a trim names each edge once");
+        }
+    }
+    part.line = r->node->line;
+    part.column = column_of(r, at);
     if (run->count == HW_MAX_PARTS) {
         return fail(r, HW_ERR_LIMIT, at, "these are too many edges in a row; write at most six");
     }
@@ -273,9 +293,11 @@ static hw_status read_part(const reading *r, span words, hw_edge_run *run)
     }
     bool both = part.edge == HW_EDGE_COUNT;
     part.edge = both ? HW_EDGE_NECK_LEFT : part.edge;
+    part.with_next = both;
     hw_status status = check_part(r, &part, words);
     for (int i = 0; i < (both ? 2 : 1) && status == HW_OK; i++) {
         part.edge = i == 1 ? HW_EDGE_NECK_RIGHT : part.edge;
+        part.with_next = both && i == 0;
         status = check_sewn(r, &part, words);
         status = status == HW_OK ? add_part(r, part, words, run) : status;
     }

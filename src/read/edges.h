@@ -12,7 +12,8 @@
  *            trims     checked group; NULL for none
  * Returned:  garment   trims and their number; untouched on failure
  * Result:    HW_OK; HW_ERR_SYNTAX, HW_ERR_UNKNOWN (a piece, an edge, a stretch, a trim),
- *            HW_ERR_LIMIT, with line and column; HW_ERR_NOMEM
+ *            HW_ERR_REPEATED (an edge that the trim runs along already), HW_ERR_LIMIT, with line
+ *            and column; HW_ERR_NOMEM
  * Note:      EDGES are parted by ` and `; among them may stand `TRIM end`, of a trim that stands
  *            above and is no ring
  */

@@ -73,7 +73,7 @@ static int find_bands(const drawing *d, const hw_draft *draft, int piece, hw_dra
 /* What is picked up over the ends of other trims beside an edge belongs to that edge. */
 static void run_on(const hw_draw_trims *all, int trim, int edge, hw_draw_trim *drawn)
 {
-    const hw_edge_run *along = &all->way->garment->trims[trim].along;
+    const hw_edge_run *along = &all->way->trims[trim].along;
     for (int k = 0; k < along->count; k++) {
         hw_trimway_meeting meeting;
         if (along->parts[k].piece < 0 && hw_trimway_meets(all->way, trim, k, &meeting) &&
@@ -90,7 +90,7 @@ int hw_draw_find_trims(const hw_draw_trims *all, int piece, hw_draw_trim *out)
     const hw_garment *garment = all->way->garment;
     int count = 0;
     for (int t = 0; t < garment->trim_count; t++) {
-        const hw_trim *trim = &garment->trims[t];
+        const hw_trim *trim = &all->way->trims[t];
         for (int k = 0; k < trim->along.count; k++) {
             const hw_edge_part *part = &trim->along.parts[k];
             if (part->piece == piece && all->sts[t][k] >= 0) {

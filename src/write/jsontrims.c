@@ -9,17 +9,46 @@ static json_t *text(const char *words)
     return words == NULL ? NULL : json_string(words);
 }
 
-/* What one edge gets; the ratio is null where its rows are not known. */
-static json_t *share(hw_json_writer *w, int trim, int edge, const hw_pickup_share *s)
+/* Over how many rows or stitches; both are null where that is not known. */
+static void put_over(hw_json_writer *w, json_t *object, const hw_pickup_share *s)
 {
-    bool ratio = s != NULL && s->has_ratio;
+    bool known = s != NULL && s->has_ratio;
+    hw_json_put(w, object, "over", known ? json_integer(s->count) : json_null());
+    hw_json_put(
+        w, object, "over_what", known ? json_string(s->of_sts ? "stitches" : "rows") : json_null());
+}
+
+static json_t *part(hw_json_writer *w, const hw_pickup_share *s)
+{
+    static const char *const ways[HW_PICKUP_WAY_COUNT] = { [HW_PICKUP_PLAIN] = "plain",
+        [HW_PICKUP_STRAIGHT] = "straight",
+        [HW_PICKUP_SLOPE] = "slope",
+        [HW_PICKUP_CURVE] = "curve",
+        [HW_PICKUP_BOUND_OFF] = "bound off",
+        [HW_PICKUP_CAST_ON] = "cast on",
+        [HW_PICKUP_MIDDLE] = "half of the middle" };
+    json_t *object = json_object();
+    hw_json_put(w, object, "way", json_string(ways[s->way]));
+    hw_json_put(w, object, "sts", json_integer(s->sts));
+    put_over(w, object, s);
+    return object;
+}
+
+/* What one edge gets, and each part of it; the words are null where nothing is known. */
+static json_t *share(hw_json_writer *w, int trim, int edge, const hw_trimmed *t)
+{
+    const hw_pickup_share *s = hw_trimming_share(t, edge);
+    const char *words = hw_trimming_words(t, edge, w->arena);
     json_t *object = json_object();
     hw_json_put(w, object, "edge", text(hw_trimming_edge(w->plan->whole, trim, edge, w->arena)));
     hw_json_put(w, object, "sts", json_integer(s != NULL ? s->sts : 0));
-    hw_json_put(w, object, "ratio", ratio ? text(hw_pickup_best_words(s, w->arena)) : json_null());
-    hw_json_put(w, object, "over", ratio ? json_integer(s->ratio.rows) : json_null());
-    hw_json_put(
-        w, object, "over_what", ratio ? json_string(s->of_sts ? "stitches" : "rows") : json_null());
+    hw_json_put(w, object, "ratio", words != NULL && words[0] == '\0' ? json_null() : text(words));
+    put_over(w, object, s);
+    json_t *parts = json_array();
+    for (int k = 0; s != NULL && k < t->pickup.part_count[t->share_of[edge]]; k++) {
+        hw_json_add(w, parts, part(w, &t->pickup.parts[t->share_of[edge]][k]));
+    }
+    hw_json_put(w, object, "parts", parts);
     return object;
 }
 
@@ -28,7 +57,7 @@ static json_t *shares(hw_json_writer *w, int trim, const hw_trimmed *t)
     const hw_edge_run *along = &w->plan->whole->trims->kinds[trim].trim->along;
     json_t *array = json_array();
     for (int p = 0; p < along->count; p++) {
-        hw_json_add(w, array, share(w, trim, p, hw_trimming_share(t, p)));
+        hw_json_add(w, array, share(w, trim, p, t));
     }
     return array;
 }

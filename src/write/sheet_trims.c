@@ -216,47 +216,75 @@ static void share_lines(const hw_sheet *sheet, int trim)
     }
 }
 
-/* How many in so many rows along an edge; "" where it does not run up enough to count them; NULL
- * when memory is refused. */
-static const char *ratio_words(const hw_sheet *sheet, int trim, int size, int edge)
+/* What is said of each edge in each size, and whether it was. */
+typedef struct {
+    const char *words[HW_MAX_PARTS][HW_MAX_SIZES]; /* "": nothing */
+    bool told[HW_MAX_PARTS][HW_MAX_SIZES];
+    int edges;
+} spreads;
+
+/* Which edges have the same words as one of them in a size, as bits. */
+static unsigned alike(const spreads *all, int edge, int size)
 {
-    const hw_pickup_share *share = hw_trimming_share(at(sheet, size, trim), edge);
-    bool told = share != NULL && share->has_ratio;
-    return told ? hw_pickup_best_words(share, sheet->arena) : "";
+    unsigned set = 0;
+    for (int p = 0; p < all->edges; p++) {
+        bool same = strcmp(all->words[p][size], all->words[edge][size]) == 0;
+        set |= same ? 1U << p : 0;
+    }
+    return set;
 }
 
-/* "4 years, left front left opening: 3 sts in every 4 rows 30 times, and 1 more in the 2 rows
- * left"; "4 years to 6 years" where sizes that follow each other have the same words. */
-static void ratio_line(const hw_sheet *sheet, int trim, int edge, int *size)
+/* "4 years to 6 years, front right armhole and back left armhole: 3 sts in every 4 rows" */
+static void spread_line(const hw_sheet *sheet, int trim, spreads *all, int edge, int size)
 {
-    int first = *size;
-    const char *words = ratio_words(sheet, trim, first, edge);
-    const char *next = words;
-    for (*size += 1; words != NULL && *size < sizes_of(sheet); *size += 1) {
-        next = ratio_words(sheet, trim, *size, edge);
-        if (next == NULL || strcmp(next, words) != 0) {
-            break;
-        }
-    }
-    if (words != NULL && next != NULL && words[0] == '\0') {
-        return;
+    unsigned set = alike(all, edge, size);
+    int last = size;
+    while (last + 1 < sizes_of(sheet) &&
+           strcmp(all->words[edge][last + 1], all->words[edge][size]) == 0 &&
+           alike(all, edge, last + 1) == set) {
+        last++;
     }
     const char *const *sizes = sheet->plan->finished.names;
-    bool one = *size == first + 1;
-    const char *name = hw_trimming_edge(sheet->plan->whole, trim, edge, sheet->arena);
-    bool refused = name == NULL || words == NULL || next == NULL;
-    hw_grid_line(sheet->grid, HW_STYLE_PARAGRAPH,
-        refused ? NULL
-                : hw_arena_format(sheet->arena, "%s%s%s, %s: %s", sizes[first], one ? "" : " to ",
-                      one ? "" : sizes[*size - 1], name, words));
+    hw_buf buf;
+    hw_buf_init(&buf, &sheet->arena->mem, HW_BUF_LIMIT);
+    hw_buf_format(
+        &buf, "%s%s%s, ", sizes[size], last > size ? " to " : "", last > size ? sizes[last] : "");
+    bool refused = false;
+    for (int p = edge; p < all->edges; p++) {
+        if ((set & 1U << p) == 0) {
+            continue;
+        }
+        const char *name = hw_trimming_edge(sheet->plan->whole, trim, p, sheet->arena);
+        refused = refused || name == NULL;
+        hw_buf_format(&buf, "%s%s", p > edge ? " and " : "", refused ? "" : name);
+        for (int i = size; i <= last; i++) {
+            all->told[p][i] = true;
+        }
+    }
+    hw_buf_format(&buf, ": %s", all->words[edge][size]);
+    const char *text = hw_buf_keep(&buf, sheet->arena);
+    hw_grid_line(sheet->grid, HW_STYLE_PARAGRAPH, refused ? NULL : text);
+    hw_buf_release(&buf);
 }
 
-/* How many in so many rows, where an edge runs up enough. */
-static void ratio_lines(const hw_sheet *sheet, int trim)
+/* How stitches are spread along each edge; what edges or sizes share is told once. */
+static void spread_lines(const hw_sheet *sheet, int trim)
 {
-    for (int p = 0; p < edges_of(sheet, trim)->count; p++) {
-        for (int size = 0; size < sizes_of(sheet);) {
-            ratio_line(sheet, trim, p, &size);
+    spreads all = { .edges = edges_of(sheet, trim)->count };
+    for (int k = 0; k < all.edges * sizes_of(sheet); k++) {
+        int p = k / sizes_of(sheet);
+        int i = k % sizes_of(sheet);
+        all.words[p][i] = hw_trimming_words(at(sheet, i, trim), p, sheet->arena);
+        if (all.words[p][i] == NULL) {
+            hw_grid_line(sheet->grid, HW_STYLE_PARAGRAPH, NULL);
+            return;
+        }
+    }
+    for (int i = 0; i < sizes_of(sheet); i++) {
+        for (int p = 0; p < all.edges; p++) {
+            if (!all.told[p][i] && all.words[p][i][0] != '\0') {
+                spread_line(sheet, trim, &all, p, i);
+            }
         }
     }
 }
@@ -314,7 +342,7 @@ static void trim_lines(const hw_sheet *sheet, int trim)
     share_lines(sheet, trim);
     count_lines(sheet, trim, fold_lines, sizeof fold_lines / sizeof fold_lines[0]);
     hole_lines(sheet, trim);
-    ratio_lines(sheet, trim);
+    spread_lines(sheet, trim);
 }
 
 void hw_sheet_trims(const hw_sheet *sheet)

@@ -135,80 +135,155 @@ static int cut_of(const hw_holes_task *task, int place)
     return cut;
 }
 
-/* Of the places that the rule leaves a hole in a gap, the nearest to its even place. */
-static int nearest_in(const hw_holes_task *task, int gap, int even)
+/* Whether the rule leaves a hole such a place in a gap. */
+static bool may_lie(const hw_holes_task *task, int gap, int place)
 {
     int start = task->first_sts + (gap + 1) * task->repeat - task->gap;
     int spare = task->gap - task->hole_sts;
-    int near = spare >= 0 ? start : start + (spare - 1) / 2;
-    int last = spare >= 0 ? start + spare : start + spare / 2;
-    for (int place = near; place <= last; place++) {
-        near = abs(place - even) < abs(near - even) ? place : near;
-    }
-    return near;
+    int from = spare >= 0 ? start : start - (-spare + 1) / 2;
+    int to = spare >= 0 ? start + spare : start - -spare / 2;
+    return place >= from && place <= to && place >= 0 && place + task->hole_sts <= task->sts;
 }
 
-/* The least cost of the holes from `hole` on, in gaps from `gap` on, above `used` stitches: every
- * way is tried. -1: there is none. */
-static long long least(const hw_holes_task *task, const hw_holes *plan, int hole, int gap, int used)
+/* What spaces and ends cost, times the square of one fewer than the holes: from the text of the
+ * header, for places in order. */
+static long long cost_of(const hw_holes_task *task, const int *even, const int *places)
 {
-    if (hole == task->holes) {
-        return 0;
+    int last = task->holes - 1;
+    long long parts = last > 0 ? last : 1;
+    long long first_off = places[0] - even[0];
+    long long last_off = places[last] - even[last];
+    long long sum = parts * parts * (first_off * first_off + last_off * last_off);
+    for (int k = 0; k < last; k++) {
+        long long off = parts * (places[k + 1] - places[k]) - (even[last] - even[0]);
+        sum += off * off;
     }
-    long long best = -1;
-    int even = plan->holes[hole].even_sts;
-    for (; gap < task->motifs - 1; gap++) {
-        int near = nearest_in(task, gap, even);
-        if (near <= used || near < 0 || near + task->hole_sts > task->sts) {
-            continue;
-        }
-        long long off = near - even;
-        long long rest = least(task, plan, hole + 1, gap + 1, near + task->hole_sts);
-        best = rest >= 0 && (best < 0 || off * off + rest < best) ? off * off + rest : best;
-    }
-    return best;
+    return sum;
 }
 
-/* Chance bands: no other gaps come nearer to the even places; holes in order, a stitch between, and
- * what they cut of the motif is what is said. */
-START_TEST(best_of_all_gaps)
+/* All ways are tried, and the best kept; so many of them are mirror images of themselves. */
+typedef struct {
+    const hw_holes_task *task;
+    int even[HW_MAX_HOLES], places[HW_MAX_HOLES];
+    long long least, least_mirrored; /* -1: none */
+} trying;
+
+static void try_all(trying *t, int hole, int gap)
+{
+    const hw_holes_task *task = t->task;
+    if (hole == task->holes) {
+        long long cost = cost_of(task, t->even, t->places);
+        bool mirrored = true;
+        for (int k = 0; k < hole; k++) {
+            mirrored = mirrored &&
+                       t->places[k] + t->places[hole - 1 - k] == t->places[0] + t->places[hole - 1];
+        }
+        t->least = t->least < 0 || cost < t->least ? cost : t->least;
+        bool better = mirrored && (t->least_mirrored < 0 || cost < t->least_mirrored);
+        t->least_mirrored = better ? cost : t->least_mirrored;
+        return;
+    }
+    for (; gap < task->motifs - 1; gap++) {
+        for (int place = 0; place < task->sts; place++) {
+            bool room = hole == 0 || place > t->places[hole - 1] + task->hole_sts;
+            if (room && may_lie(task, gap, place)) {
+                t->places[hole] = place;
+                try_all(t, hole + 1, gap + 1);
+            }
+        }
+    }
+}
+
+/* Chance bands: no other places are more even; of places as even those that are the same from both
+ * ends; holes in order, a stitch between, and what they cut of the motif is what is said. */
+START_TEST(best_of_all_places)
 {
     unsigned state = 3;
     int found = 0;
     int cutting = 0;
-    for (int round = 0; round < 3000; round++) {
+    int turned = 0;
+    for (int round = 0; round < 1500; round++) {
         hw_holes_task task = { .hole_sts = 1 + hw_check_random(&state, 7),
             .sts_per_10cm = 30,
-            .repeat = 2 + hw_check_random(&state, 11) };
+            .repeat = 2 + hw_check_random(&state, 8) };
         task.gap = 1 + hw_check_random(&state, task.repeat - 1);
-        task.motifs = 2 + hw_check_random(&state, 11);
+        task.gap = task.gap > task.hole_sts + 2 ? task.hole_sts + 2 : task.gap;
+        task.motifs = 2 + hw_check_random(&state, 9);
         task.first_sts = hw_check_random(&state, task.gap + 2);
         task.sts = 2 * task.first_sts + task.motifs * task.repeat - task.gap;
         task.holes = 1 + hw_check_random(&state, 5);
         task.end_sts = hw_check_random(&state, 6);
         hw_holes plan = { 0 };
-        hw_holes_task even = task;
-        even.repeat = 0;
-        bool has_even = hw_holes_plan(&even, &arena, &plan, NULL) == HW_OK;
-        long long wanted = has_even ? least(&task, &plan, 0, 0, -1) : -1;
+        hw_holes_task plain = task;
+        plain.repeat = 0;
+        bool has_even = hw_holes_plan(&plain, &arena, &plan, NULL) == HW_OK;
+        trying t = { .task = &task, .least = -1, .least_mirrored = -1 };
+        for (int k = 0; has_even && k < plan.count; k++) {
+            t.even[k] = plan.holes[k].even_sts;
+        }
+        if (has_even) {
+            try_all(&t, 0, 0);
+        }
         hw_status status = hw_holes_plan(&task, &arena, &plan, NULL);
-        ck_assert_int_eq(status, !has_even ? HW_ERR_RANGE : wanted < 0 ? HW_ERR_NOFIT : HW_OK);
-        long long cost = 0;
-        for (int k = 0; status == HW_OK && k < plan.count; k++) {
+        ck_assert_int_eq(status, !has_even ? HW_ERR_RANGE : t.least < 0 ? HW_ERR_NOFIT : HW_OK);
+        if (status != HW_OK) {
+            continue;
+        }
+        bool mirrored = true;
+        for (int k = 0; k < plan.count; k++) {
             const hw_hole *hole = &plan.holes[k];
-            cost += (long long)hole->off_sts * hole->off_sts;
+            t.places[k] = hole->below_sts;
+            mirrored =
+                mirrored && hole->below_sts + plan.holes[plan.count - 1 - k].below_sts ==
+                                plan.holes[0].below_sts + plan.holes[plan.count - 1].below_sts;
             ck_assert_int_eq(hole->cut_below + hole->cut_above, cut_of(&task, hole->below_sts));
+            ck_assert(may_lie(&task, hole->gap_after - 1, hole->below_sts));
             ck_assert(k == 0 || hole->below_sts > plan.holes[k - 1].below_sts + task.hole_sts);
-            ck_assert(hole->below_sts >= 0 && hole->above_sts >= 0);
+            ck_assert(k == 0 || hole->gap_after > plan.holes[k - 1].gap_after);
             cutting += hole->cut_below + hole->cut_above > 0 ? 1 : 0;
         }
-        if (status == HW_OK) {
-            ck_assert_int_eq(cost, wanted);
-            found++;
-        }
+        ck_assert_int_eq(cost_of(&task, t.even, t.places), t.least);
+        ck_assert(mirrored || t.least_mirrored != t.least);
+        ck_assert_int_eq(plan.even, plan.most_between - plan.least_between <= 1);
+        turned += plan.count > 2 && mirrored ? 1 : 0;
+        found++;
     }
-    ck_assert_int_gt(found, 1000);
-    ck_assert_int_gt(cutting, 1000);
+    ck_assert_int_gt(found, 500);
+    ck_assert_int_gt(cutting, 500);
+    ck_assert_int_gt(turned, 100);
+}
+END_TEST
+
+/* By hand: figures of 4, gaps of 2, holes of 2, 16 motifs after 2 stitches: gaps begin after 6, 12,
+ * ..., 90 of 98. Ends of 4 leave even places 4 and 92; 6 and 90 are the nearest, 14 repeats apart.
+ * Four spaces of 3 and 4 repeats are as good in any order: 3, 4, 4, 3 are the same from both ends.
+ */
+START_TEST(same_from_both_ends)
+{
+    hw_holes_task task = { .sts = 98,
+        .holes = 5,
+        .hole_sts = 2,
+        .end_sts = 4,
+        .sts_per_10cm = 28.9,
+        .repeat = 6,
+        .gap = 2,
+        .motifs = 16,
+        .first_sts = 2 };
+    static const int places[] = { 6, 24, 48, 72, 90 };
+    hw_holes plan = plan_of(&task, &arena);
+    for (int k = 0; k < 5; k++) {
+        ck_assert_int_eq(plan.holes[k].below_sts, places[k]);
+    }
+    ck_assert(!plan.even);
+    ck_assert_int_eq(plan.least_between, 16);
+    ck_assert_int_eq(plan.most_between, 22);
+    /* eight: 84 are seven spaces of 12 */
+    task.holes = 8;
+    plan = plan_of(&task, &arena);
+    ck_assert(plan.even);
+    ck_assert_int_eq(plan.most_between, 10);
+    ck_assert_int_eq(plan.holes[0].below_sts, 6);
+    ck_assert_int_eq(plan.holes[7].below_sts, 90);
 }
 END_TEST
 
@@ -365,13 +440,14 @@ static hw_status plan_three(hw_arena *room)
 
 START_TEST(no_memory)
 {
-    ck_assert_int_eq(hw_check_refusals(plan_three, false), 5);
+    ck_assert_int_eq(hw_check_refusals(plan_three, false), 7);
 }
 END_TEST
 
 int main(void)
 {
-    const TTest *const tests[] = { published_spacing, remainders, in_gaps_by_hand, best_of_all_gaps,
-        rows_of_both_layers, layers_lie_on_each_other, refusals, no_memory };
+    const TTest *const tests[] = { published_spacing, remainders, in_gaps_by_hand,
+        best_of_all_places, same_from_both_ends, rows_of_both_layers, layers_lie_on_each_other,
+        refusals, no_memory };
     return fixture_run("buttonhole", NULL, NULL, tests, sizeof tests / sizeof tests[0]);
 }

@@ -152,7 +152,9 @@ START_TEST(few)
 }
 END_TEST
 
-#define LEFT6 "[front left, front left, front left, front left, front left, front left"
+#define SIX                                                                                        \
+    "[front left side, front left arm hole, front top, front neck left, front neck right, front "  \
+    "right left"
 #define LINE5                                                                                      \
     "  - front left to front left\n  - front left to front left\n  - front left to front left\n  " \
     "- front left to front left\n  - front left to front left\n"
@@ -186,10 +188,17 @@ static const hw_check_fault faults[] = {
     { "- front left side to front right left", "- front right left to front left side within 2 cm",
         HW_ERR_SYNTAX, 16, 41, "`within 2 cm`", "behind a comma" },
     { "within 5 mm", "within -1 mm", HW_ERR_SYNTAX, 17, 66, "`-1 mm`", "write a length" },
-    { "along: front neck and front left", "along: " LEFT6 ", front left]", HW_ERR_LIMIT, 21, 90,
-        "`front left`", "at most six" },
-    { "along: front neck and front left", "along: " LEFT6 " and front neck]", HW_ERR_LIMIT, 21, 93,
-        "`front neck`", "at most six" },
+    { "along: front neck and front left", "along: " SIX ", front right top]", HW_ERR_LIMIT, 21, 120,
+        "`front right top`", "at most six" },
+    { "along: front neck and front left", "along: " SIX " and front right right]", HW_ERR_LIMIT, 21,
+        123, "`front right right`", "at most six" },
+    /* an edge twice: as it stands, as a stretch of it, and as half of a neck */
+    { "front neck and front left}", "front left and front left}", HW_ERR_REPEATED, 21, 32,
+        "`front left`", "a trim names each edge once" },
+    { "front neck and front left}", "front left side and front left}", HW_ERR_REPEATED, 21, 37,
+        "`front left`", "a trim names each edge once" },
+    { "front neck and front left}", "front neck and front neck right}", HW_ERR_REPEATED, 21, 32,
+        "`front neck right`", "a trim names each edge once" },
     { "0.1 x length + 1 cm", "0.1 x lenght + 1 cm", HW_ERR_UNKNOWN, 20, 63, "`lenght`",
         "did you mean `length`" },
     { "joins:\n",

@@ -56,7 +56,7 @@ static const row rows[] = {
     { .words = "band ring", .times = 0 },
     { .words = "Knit it in lengths", .times = 0 },
     { .words = "whole motifs make it", .times = 0 },
-    { .words = "buttonholes of", .times = 0 },
+    { .words = "wider than the gap", .times = 0 },
     /* The sleeve has 56 stitches at 20 cm: 60 columns have no room; 30 and a gap of 2 fit once,
      * with 13 plain stitches at each end. */
     { .bands = RING("        " TEN TEN TEN TEN TEN TEN "\n", "0"),
@@ -138,7 +138,20 @@ static const row rows[] = {
         .words = "Armband: buttonholes of 4 stitches are wider than the gap of 2 and cut up to 2 "
                  "stitches off a motif. Make them 2 wide",
         .times = 1 },
-    { .trims = "  armband:\n    buttonholes: 3\n" PAIRS, .words = "buttonholes of", .times = 0 },
+    { .trims = "  armband:\n    buttonholes: 3\n" PAIRS,
+        .words = "wider than the gap",
+        .times = 0 },
+    /* 100 stitches are 20 figures of 2 and gaps of 3 after a stitch, so holes of 2 lie after 3 or
+     * 4, 8 or 9, ..., 93 or 94; even ends are 3 and 95. Spaces are nearly fifths: of four 21 and 24
+     * by turns come nearest to 23, and leave 19 and 22 between; three can be 30, 30 and 31. */
+    { .trims = "  placket:\n    buttonholes: 5\n" CHART("        oo\n        oo\n", "3"),
+        .words = "In one: the buttonholes of placket, each in a gap of its motif, do not lie "
+                 "evenly, with 19 to 22 stitches from one to the next. 4 would in one.",
+        .times = 1 },
+    { .trims = "  placket:\n    buttonholes: 4\n" CHART("        oo\n        oo\n", "3"),
+        .words = "do not lie evenly",
+        .times = 0 },
+    { .trims = "  placket: {buttonholes: 5}\n", .words = "do not lie evenly", .times = 0 },
 };
 
 START_TEST(notes_by_hand)

@@ -1,6 +1,6 @@
 /* Picking up: published ratios, counts by hand, and shares and ratios that come out exactly.
  * SPDX-License-Identifier: GPL-3.0-or-later */
-#include "core/pickup.h"
+#include "core/pickupwords.h"
 
 #include <math.h>
 
@@ -89,11 +89,16 @@ START_TEST(words)
             "2 sts in 1 row 10 times and 3 sts in 1 row 10 times, mixed evenly" },
         /* 24/25: no b up to 12 comes nearer than 1 for 1 (by hand: 11/12 is 0.043 off, 1 is 0.04);
          * 25 for 25 is one too many, and one row of the 25 is left out */
-        { 24, 25, false, "1 st in every row 25 times, and 1 fewer, spread evenly",
-            "24 sts in every 25 rows" },
+        { 24, 25, false, "24 sts over 25 rows: miss 1 in the middle", "24 sts in every 25 rows" },
         /* 26/25, one too few; one row in 25 has two */
-        { 26, 25, true, "1 st in every stitch 25 times, and 1 more, spread evenly",
+        { 26, 25, true, "26 sts over 25 stitches: pick up 1 more in the middle",
             "26 sts in every 25 stitches" },
+        /* the same, three off */
+        { 77, 80, true, "77 sts over 80 stitches: miss 3, spread evenly",
+            "25 sts in 26 stitches once and 26 sts in 27 stitches 2 times, mixed evenly" },
+        /* 61 over 80: 3 in 4 twenty times, one more */
+        { 61, 80, false, "3 sts in every 4 rows 20 times, and 1 more in the middle",
+            "3 sts in 4 rows 15 times and 4 sts in 5 rows 4 times, mixed evenly" },
         /* 7/25: 2/7 is 0.0057 off, 3/11 0.0073: 2 in 7 three times, 4 rows left, 1 more; 25 = 3 x 3
          * + 4 x 4 */
         { 7, 25, false, "2 sts in every 7 rows 3 times, and 1 more in the 4 rows left",
@@ -233,8 +238,9 @@ START_TEST(neckband_by_hand)
         int repeat, sts, front, back;
     } rows[] = { { 16, 0, 100, 30, 40 }, { 16, 6, 102, 31, 40 }, { 16.4, 0, 101, 30, 41 } };
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
-        const hw_pickup_edge edges[] = { { 12, 40, false }, { rows[i].back_cm, 40, true },
-            { 12, 40, false } };
+        const hw_pickup_edge edges[] = { { .length_cm = 12, .count = 40 },
+            { .length_cm = rows[i].back_cm, .count = 40, .of_sts = true },
+            { .length_cm = 12, .count = 40 } };
         const hw_pickup_task task = { .edges = edges,
             .edge_count = 3,
             .sts_per_10cm = 25,
@@ -250,6 +256,52 @@ START_TEST(neckband_by_hand)
         ck_assert(plan.level && plan.shares[1].of_sts && !plan.shares[0].of_sts);
         ck_assert_int_eq(plan.shares[0].ratio.sts, rows[i].front);
         ck_assert_int_eq(plan.shares[0].ratio.rows, 40);
+    }
+}
+END_TEST
+
+/* By hand: 20 in 10 cm; 3, 11.5 and 10 cm are 6, 23 and 20 of 49 stitches, which on the straight
+ * are 5 in 7 rows: 8 of its 28 rows are left out. An edge as long beside it has 49 as well. */
+START_TEST(parts_of_an_edge)
+{
+    static const hw_pickup_edge parts[] = {
+        { .length_cm = 3, .count = 6, .of_sts = true, .way = HW_PICKUP_BOUND_OFF },
+        { .length_cm = 11.5, .count = 30, .way = HW_PICKUP_CURVE },
+        { .length_cm = 10, .count = 28, .way = HW_PICKUP_STRAIGHT },
+    };
+    static const hw_pickup_edge edges[] = { { .length_cm = 24.5, .parts = parts, .part_count = 3 },
+        { .length_cm = 24.5, .count = 98, .way = HW_PICKUP_STRAIGHT },
+        { .length_cm = 1, .way = HW_PICKUP_CURVE } };
+    const hw_pickup_task task = {
+        .edges = edges, .edge_count = 3, .sts_per_10cm = 20, .tolerance_cm = 1
+    };
+    hw_pickup plan = plan_of(&task);
+    ck_assert_int_eq(plan.chosen.sts, 100);
+    ck_assert_int_eq(plan.shares[0].sts, 49);
+    ck_assert_int_eq(plan.shares[1].sts, 49);
+    ck_assert(!plan.shares[0].has_ratio && plan.shares[1].has_ratio);
+    static const int sts[] = { 6, 23, 20 };
+    ck_assert_int_eq(plan.part_count[0], 3);
+    for (int k = 0; k < 3; k++) {
+        ck_assert_int_eq(plan.parts[0][k].sts, sts[k]);
+    }
+    static const char *const told[] = {
+        "6 along the 6 stitches bound off, 23 along the curve (evenly over 30 rows), 20 along the "
+        "straight (2 sts in 3 rows 4 times and 3 sts in 4 rows 4 times, mixed evenly)",
+        "1 st in every 2 rows",
+        "2 along the curve",
+    };
+    hw_arena arena;
+    hw_check_heap heap;
+    hw_check_open(&arena, &heap, 0, false);
+    for (int i = 0; i < 3; i++) {
+        ck_assert_str_eq(hw_pickup_edge_words(&plan, i, &arena), told[i]);
+    }
+    hw_check_close(&arena, &heap);
+    for (long n = 1; n <= 4; n++) {
+        hw_check_open(&arena, &heap, n, true);
+        ck_assert_ptr_null(hw_pickup_edge_words(&plan, 0, &arena));
+        hw_check_close(&arena, &heap);
     }
 }
 END_TEST
@@ -388,7 +440,7 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = { published_front_edge, published_ten_of_thirteen, words,
-        ratios_come_out, counts_by_hand, neckband_by_hand, odd_pairs, shares_by_chance, refusals,
-        no_memory };
+        ratios_come_out, counts_by_hand, neckband_by_hand, parts_of_an_edge, odd_pairs,
+        shares_by_chance, refusals, no_memory };
     return hw_check_run(hw_check_suite("pickup", tests, sizeof tests / sizeof tests[0]));
 }

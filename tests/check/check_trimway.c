@@ -2,6 +2,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "core/trimway.h"
 
+#include <stdio.h>
 #include <string.h>
 
 #include "core/trimming.h"
@@ -87,7 +88,7 @@ START_TEST(astray)
         "  a: {along: [back right side, back right armhole, back right shoulder]}\n"
         "  b: {along: [back right armhole, a end]}\n",
         "  a: {along: [front left armhole]}\n"
-        "  b: {along: [front left side, front right side, a end]}\n",
+        "  b: {along: [front right side, front right armhole, a end]}\n",
     };
     for (size_t i = 0; i < sizeof trims / sizeof trims[0]; i++) {
         tank t;
@@ -95,6 +96,117 @@ START_TEST(astray)
         hw_status status = tank_try(&t, NULL, EDITS(ALONG(trims[i])), &err);
         ck_assert_msg(status == HW_ERR_RANGE, "row %zu: %s", i, err.text);
         ck_assert(strstr(err.text, "`a end` does not lie at an end") != NULL);
+        tank_close(&t);
+    }
+}
+END_TEST
+
+/* Two front halves of 20 cm, with a shoulder each and the neck between, joined to the back: what a
+ * neckband of several pieces runs along. By hand. */
+#define SHOULDERS                                                                                  \
+    "joins:\n  - front right shoulder to back left shoulder\n"                                     \
+    "  - front left shoulder to back right shoulder\n"
+#define BIB                                                                                        \
+    {                                                                                              \
+        "- {stretch: armhole, across: 0.25 x chest, up: length}\n",                                \
+            "- {stretch: armhole, across: 0.25 x chest, up: length}\n"                             \
+            "        - {stretch: shoulder, across: 10 cm, up: length}\n"                           \
+            "      neck: [{across: 10 cm, up: 40 cm}, {across: 10 cm, up: length}]\n"              \
+    }
+
+/* What `neck` means beside other edges, from the corners that meet: by hand. Of a bib the right
+ * edge comes to the right half's end, and what follows it goes on from the left half's. A neckband
+ * that begins at the front's right half goes over the left shoulder to the back's right half. */
+static const struct {
+    const char *along;
+    hw_edge first, second; /* of the neck's halves */
+    int at;                /* where the first of them stands */
+} necks[] = {
+    { "front right, front neck, front left", HW_EDGE_NECK_RIGHT, HW_EDGE_NECK_LEFT, 1 },
+    { "front left, front neck, front right", HW_EDGE_NECK_LEFT, HW_EDGE_NECK_RIGHT, 1 },
+    { "front neck, front left", HW_EDGE_NECK_RIGHT, HW_EDGE_NECK_LEFT, 0 },
+    { "front neck, front right", HW_EDGE_NECK_LEFT, HW_EDGE_NECK_RIGHT, 0 },
+    { "front neck right, front neck left, back neck", HW_EDGE_NECK_RIGHT, HW_EDGE_NECK_LEFT, 2 },
+    { "front neck left, front neck right, back neck", HW_EDGE_NECK_LEFT, HW_EDGE_NECK_RIGHT, 2 },
+    { "back neck, front neck", HW_EDGE_NECK_LEFT, HW_EDGE_NECK_RIGHT, 0 },
+    { "front neck", HW_EDGE_NECK_LEFT, HW_EDGE_NECK_RIGHT, 0 },
+};
+
+START_TEST(halves_of_necks)
+{
+    char trims[300];
+    (void)snprintf(trims, sizeof trims, "  a: {along: [%s]}\n", necks[_i].along);
+    tank t;
+    tank_open(&t, NULL, EDITS(ALONG(trims), BIB, { "joins:\n", SHOULDERS }));
+    const hw_trimway *way = &t.plan.whole->trims->way;
+    int last = way->garment->trim_count - 1;
+    const hw_edge_part *parts = &way->trims[last].along.parts[necks[_i].at];
+    ck_assert_int_eq(parts[0].edge, necks[_i].first);
+    ck_assert_int_eq(parts[1].edge, necks[_i].second);
+    tank_close(&t);
+}
+END_TEST
+
+/* Edges in a row that do not meet, with the place of the second: line 36 is the first of the trims,
+ * and columns are counted in the words below. */
+START_TEST(apart)
+{
+    static const struct {
+        const char *along;
+        int column;
+        const char *words;
+    } wrong[] = {
+        { "front right, front neck left, front neck right, front left", 28,
+            "the neck left edge of `front` does not begin where the edge before it ends, the "
+            "right" },
+        { "front left side, front right side", 32, "the right edge of `front`" },
+        { "front neck right, front neck left, back neck left, back neck right", 50,
+            "the neck left edge of `back` does not begin where the edge before it ends, the neck "
+            "left of `front`" },
+    };
+    for (size_t i = 0; i < sizeof wrong / sizeof wrong[0]; i++) {
+        char trims[300];
+        (void)snprintf(trims, sizeof trims, "  a: {along: [%s]}\n", wrong[i].along);
+        tank t;
+        hw_err err = { 0 };
+        hw_status status =
+            tank_try(&t, NULL, EDITS(ALONG(trims), BIB, { "joins:\n", SHOULDERS }), &err);
+        ck_assert_msg(status == HW_ERR_RANGE, "row %zu: %s", i, err.text);
+        ck_assert_msg(strstr(err.text, wrong[i].words) != NULL, "%s", err.text);
+        ck_assert_int_eq(err.column, wrong[i].column);
+        ck_assert(err.of_garment && err.line > 0);
+        tank_close(&t);
+    }
+}
+END_TEST
+
+/* By hand: the armband goes from the back's armhole to the front's, of which the tank does not say
+ * that they are sewn; the ring closes. A
+ * neckband that begins in the middle of the back is a ring. */
+START_TEST(notes)
+{
+    tank t;
+    tank_open(&t, NULL, NULL);
+    ck_assert_int_eq(tank_notes(&t.plan, "does not say what is sewn where it goes from back right "
+                                         "armhole to front left armhole"),
+        1);
+    ck_assert_int_eq(tank_notes(&t.plan, "begins and ends at one point"), 0);
+    tank_close(&t);
+    static const struct {
+        const char *round;
+        int notes;
+    } rings[] = { { "", 1 }, { ", round: yes", 0 } };
+    for (int i = 0; i < 2; i++) {
+        char trims[300];
+        (void)snprintf(trims, sizeof trims,
+            "  a: {along: [back neck left, front neck right, front neck left, back neck "
+            "right]%s}\n",
+            rings[i].round);
+        tank_open(&t, NULL, EDITS(ALONG(trims), BIB, { "joins:\n", SHOULDERS }));
+        ck_assert_int_eq(
+            tank_notes(&t.plan, "A: it begins and ends at one point in the edge of back"),
+            rings[i].notes);
+        ck_assert_int_eq(tank_notes(&t.plan, "does not say what is sewn"), 0);
         tank_close(&t);
     }
 }
@@ -136,6 +248,9 @@ int main(void)
     TCase *tcase = tcase_create("trimway");
     tcase_add_loop_test(tcase, ways, 0, (int)(sizeof rows / sizeof rows[0]));
     tcase_add_test(tcase, astray);
+    tcase_add_loop_test(tcase, halves_of_necks, 0, (int)(sizeof necks / sizeof necks[0]));
+    tcase_add_test(tcase, apart);
+    tcase_add_test(tcase, notes);
     tcase_add_test(tcase, drawn);
     suite_add_tcase(suite, tcase);
     return hw_check_run(suite);

@@ -196,7 +196,10 @@ START_TEST(trims)
         NULL);
     CHECK_SHOWN(list);
     const hw_table *in = table("Trims");
-    int arm = tables_find(in, "one, back right armhole: 5 sts in every 6 rows", 0);
+    int arm = tables_find(in,
+        "one, back right armhole: 10 along the 10 stitches bound off, 40 along the straight (2 "
+        "sts in every 3 rows)",
+        0);
     /* 84 stitches centred; figures of 4 columns, the first on L41: column 20, or 4 (tank.c). */
     int left = tables_find(
         in, "leftmost needle of the bed", tables_find(in, "armband: your own motif", 0));
@@ -206,6 +209,13 @@ START_TEST(trims)
     ck_assert_int_gt(arm, tables_find(in, "armband: your own motif", 0));
     ck_assert_int_lt(arm, tables_find(in, "placket: plain", 0));
     ck_assert_int_ge(tables_find(in, "one, front left: 2 sts in every 3 rows", 0), 0);
+    /* what both halves share stands once */
+    ck_assert_int_ge(
+        tables_find(in,
+            "one, back neck left and back neck right: 20 along half of the 40 stitches bound "
+            "off in the middle, 20 along the straight (2 sts in every 3 rows)",
+            0),
+        0);
     ck_assert_int_lt(tables_find(in, "  hole 8: stitches before it", 0), 0);
     ck_assert_int_lt(tables_find(in, "elastic, without its lap, cm", 0), 0);
     const hw_table *order = table("Making up");
@@ -394,7 +404,16 @@ START_TEST(json_of_trims_and_yarn)
     ck_assert(json_is_true(json_object_get(neck, "round")));
     ck_assert(json_is_null(json_object_get(neck, "motif")));
     share = json_array_get(json_object_get(neck, "shares"), 0);
-    ck_assert(json_is_null(json_object_get(share, "ratio")));
+    ck_assert_str_eq(json_string_value(json_object_get(share, "ratio")),
+        "20 along half of the 40 stitches bound off in the middle, 20 along the straight (2 sts in "
+        "every 3 rows)");
+    ck_assert(json_is_null(json_object_get(share, "over")));
+    json_t *parts = json_object_get(share, "parts");
+    ck_assert_uint_eq(json_array_size(parts), 2);
+    ck_assert_str_eq(
+        json_string_value(json_object_get(json_array_get(parts, 1), "way")), "straight");
+    ck_assert_double_eq_tol(number(json_array_get(parts, 1), "sts"), 20, 1e-9);
+    ck_assert_double_eq_tol(number(json_array_get(parts, 1), "over"), 30, 1e-9);
     json_t *holes = json_object_get(named(top, "trims", "trim", "placket"), "buttonholes");
     json_t *before = json_object_get(holes, "sts_before");
     ck_assert_uint_eq(json_array_size(before), 7);
