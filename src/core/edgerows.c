@@ -36,9 +36,10 @@
  * The plan on a machine is nearest(f) half-way up each row, which changes by a stitch in single
  * rows where f is gentle; f reaches half a stitch between two insets at a height that belongs to
  * one row, and in that row and the next both insets are within half a stitch of f somewhere in the
- * row itself. Within this freedom changes move so that as many as possible in succession have one
- * distance, or a few that take turns (evenrows.c). In hand knitting changes fall into right-side
- * rows, and the plan is nearest(f) where the right-side row ends. */
+ * row itself. Within this freedom changes move so that neighbouring distances differ by a row at
+ * most and few runs of one distance tell them, or a few that take turns (evenrows.c). In hand
+ * knitting changes fall into right-side rows, and the plan is nearest(f) where the right-side row
+ * ends. */
 
 enum { SHORT_ROWS = 4 }; /* a gentle part of fewer rows between flat ones is worked as they are */
 

@@ -15,8 +15,9 @@ typedef struct {
 } hw_even_rows;
 
 /*
- * Moves changes so that as many as possible in succession have one distance, or a few that take
- * turns.
+ * Moves changes so that neighbouring distances differ by a row at most, as by division with
+ * remainder, and are told in few runs of one distance, or of a few that take turns; where an edge
+ * bends, so that they differ little.
  *
  * Given:     rows
  *            arena     owner of working room

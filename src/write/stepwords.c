@@ -6,7 +6,10 @@
 
 #include "core/steptogether.h"
 
-enum { LISTED = 4 }; /* rows that are listed one by one; more are told by their distance */
+enum {
+    LISTED = 4,    /* rows that are listed one by one; more are told by their distance */
+    MOST_TURN = 4, /* distances that begin again; more are hard to keep count of (own choice) */
+};
 
 static const char *const places[] = {
     [HW_AT_LEFT] = "at the left edge",
@@ -48,16 +51,26 @@ void hw_step_sort_rows(int *rows, int count)
     qsort(rows, (size_t)count, sizeof *rows, by_number);
 }
 
-/* Whether the distances between rows are the first and the second of them in turns; two rows beside
- * each other, then some that are left out, are better listed. */
-static bool alternate(const int *rows, int count)
+static int distance(const int *rows, int i)
 {
-    bool so = count > 2 && (rows[1] - rows[0] == rows[2] - rows[1] ||
-                               (rows[1] - rows[0] > 1 && rows[2] - rows[1] > 1));
-    for (int i = 3; i < count; i++) {
-        so = so && rows[i] - rows[i - 1] == rows[i - 2] - rows[i - 3];
+    return rows[i + 1] - rows[i];
+}
+
+/* After how many distances between rows they begin again, as at least once they do; 0: they do not.
+ * Two rows beside each other, then some that are left out, are better listed. */
+static int turn_of(const int *rows, int count)
+{
+    for (int turn = 1; turn <= MOST_TURN && 2 * turn < count; turn++) {
+        bool so = true;
+        for (int i = 0; i + 1 < count; i++) {
+            so = so && (turn == 1 || distance(rows, i) > 1) &&
+                 (i < turn || distance(rows, i) == distance(rows, i - turn));
+        }
+        if (so) {
+            return turn;
+        }
     }
-    return so;
+    return 0;
 }
 
 static void say_every(int every, hw_buf *buf)
@@ -66,23 +79,35 @@ static void say_every(int every, hw_buf *buf)
     if (every > 1) {
         hw_buf_format(buf, "%d%s ", every, hw_step_ordinal(every));
     }
+    hw_buf_text(buf, "row");
 }
 
-/* "every 6th row after it", "then alternately every 5th and 6th row" */
-static void say_distances(const int *rows, hw_buf *buf)
+static void say_times(int times, hw_buf *buf)
 {
-    int every = rows[1] - rows[0];
-    int then = rows[2] - rows[1];
-    if (every == then) {
-        say_every(every, buf);
-        hw_buf_text(buf, "row after it");
+    if (times > 2) {
+        hw_buf_format(buf, " %d times", times);
     } else {
-        hw_buf_text(buf, "then alternately ");
-        say_every(every, buf);
-        hw_buf_text(buf, "row and ");
-        say_every(then, buf);
-        hw_buf_text(buf, "row");
+        hw_buf_text(buf, times == 2 ? " twice" : " once");
     }
+}
+
+/* "every 6th row after it", "then alternately every 5th row and every 6th row", "then again and
+ * again every 5th row twice and every 6th row once" */
+static void say_distances(const int *rows, int turn, hw_buf *buf)
+{
+    hw_buf_text(buf, turn == 1 ? "" : turn == 2 ? "then alternately " : "then again and again ");
+    for (int i = 0, times = 0; i < turn; i += times) {
+        times = 1;
+        while (i + times < turn && distance(rows, i + times) == distance(rows, i)) {
+            times++;
+        }
+        hw_buf_text(buf, i == 0 ? "" : i + times < turn ? ", " : " and ");
+        say_every(distance(rows, i), buf);
+        if (turn > 2) {
+            say_times(times, buf);
+        }
+    }
+    hw_buf_text(buf, turn == 1 ? " after it" : "");
 }
 
 static void say_list(const int *rows, int count, hw_buf *buf)
@@ -100,9 +125,10 @@ static bool beside_each_other(const int *rows, int count)
 
 void hw_step_say_rows(const int *rows, int count, hw_buf *buf)
 {
-    if (count > LISTED && alternate(rows, count)) {
+    int turn = count > LISTED ? turn_of(rows, count) : 0;
+    if (turn > 0) {
         hw_buf_format(buf, " in row %d and ", rows[0]);
-        say_distances(rows, buf);
+        say_distances(rows, turn, buf);
         hw_buf_format(buf, ", %d times in all, the last in row %d", count, rows[count - 1]);
         return;
     }

@@ -3,6 +3,7 @@
 #include "core/shape.h"
 
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "follow.h"
@@ -99,7 +100,7 @@ START_TEST(slopes_published)
         double taken[2];
         int over, every, most_steps;
     } rows[] = {
-        { 72, { -42, -42 }, 176, 4, 6 },
+        { 72, { -42, -42 }, 176, 4, 7 },
         { 38, { -11, -11 }, 108, 9, 3 },
         { 50, { -11, -11 }, 100, 9, 3 },
         { 80, { 18, 17 }, 144, 8, 6 },
@@ -126,22 +127,52 @@ START_TEST(slopes_published)
 }
 END_TEST
 
-/* Few steps, for every count of changes over 200 rows, at one edge: at most one for four changes
- * (own choice of what is few). A change may fall in either of two rows, and a whole number of rows
- * is at most half a row off the even distance, so about 4 changes can have one distance. */
+/* Distances from one change to the next: by division with remainder (common practice, [S5] above)
+ * neighbouring ones are the same or one apart; by hand, where steps of two rows are all there are,
+ * two. */
+static void expect_even(const hw_shape *shape, int apart)
+{
+    const int *inset = shape->inset_sts[HW_LEFT];
+    int at = -1;
+    int before = 0;
+    for (int row = 0; row < shape->rows; row++) {
+        if (inset[row] == (row > 0 ? inset[row - 1] : 0)) {
+            continue;
+        }
+        int distance = at >= 0 ? row - at : 0;
+        ck_assert_msg(before == 0 || abs(distance - before) <= apart,
+            "row %d: %d rows after the last change, that %d", row, distance, before);
+        at = row;
+        before = distance;
+    }
+}
+
+/* Even and few steps, for every count of changes over 200 rows, at one edge: at most three for
+ * eight changes (own choice of what is few). A change may fall in either of two rows, and a whole
+ * number of rows is at most half a row off the even distance, so about 4 changes can have one
+ * distance, and then one row more or less is due. */
 START_TEST(few_steps)
 {
-    for (int sts = 1; sts <= 200; sts++) {
-        for (int sign = -1; sign <= 1; sign += 2) {
-            double taken[] = { sign * sts, 0 };
-            slope s;
-            draw_slope(&s, 450, taken, 200, 6);
-            drawn_rows k;
-            drawn_knit(&s.task, &k);
-            drawn_bound(&s.task, &k.shape);
-            ck_assert_msg(k.steps.count - 1 <= (sts + 3) / 4, "%d: %d steps", sts, k.steps.count);
-            drawn_close(&k);
+    for (int i = 0; i < 800; i++) {
+        int sts = 1 + i / 4;
+        double taken[] = { i % 2 == 0 ? sts : -sts, 0 };
+        slope s;
+        draw_slope(&s, 450, taken, 200, 6);
+        s.task.right_side_rows = i % 4 > 1;
+        s.task.first_is_right_side = true;
+        drawn_rows k;
+        drawn_knit(&s.task, &k);
+        drawn_bound(&s.task, &k.shape);
+        if (s.task.right_side_rows) {
+            if (sts <= 100) { /* else there are groups */
+                expect_even(&k.shape, 2);
+            }
+        } else {
+            expect_even(&k.shape, 1);
+            int most = 3 * ((sts + 3) / 4) / 2;
+            ck_assert_msg(k.steps.count - 1 <= most, "%d: %d steps", sts, k.steps.count);
         }
+        drawn_close(&k);
     }
 }
 END_TEST

@@ -127,8 +127,44 @@ START_TEST(steps_together)
 }
 END_TEST
 
+/* Rows told by distances that begin again; by hand. */
+START_TEST(distances_in_turn)
+{
+    static const struct {
+        int rows[8], count;
+        const char *words;
+    } list[] = {
+        { { 24, 29, 34, 40, 45, 50, 56 }, 7,
+            " in row 24 and then again and again every 5th row twice and every 6th row once, 7 "
+            "times in all, the last in row 56" },
+        { { 10, 13, 17, 21, 25, 28, 32, 36 }, 8,
+            " in rows 10, 13, 17, 21, 25, 28, 32 and 36, 8 times in all" },
+        { { 3, 6, 8, 10, 13, 15, 17 }, 7,
+            " in row 3 and then again and again every 3rd row once and every 2nd row twice, 7 "
+            "times in all, the last in row 17" },
+        { { 3, 4, 6, 7, 9 }, 5, " in rows 3, 4, 6, 7 and 9, 5 times in all" },
+        { { 3, 5, 8, 10, 13 }, 5,
+            " in row 3 and then alternately every 2nd row and every 3rd row, 5 times in all, the "
+            "last in row 13" },
+        { { 3, 5, 7, 9, 11 }, 5,
+            " in row 3 and every 2nd row after it, 5 times in all, the last in row 11" },
+    };
+    for (size_t i = 0; i < sizeof list / sizeof list[0]; i++) {
+        hw_arena arena;
+        hw_check_heap heap;
+        hw_buf buf;
+        hw_check_open(&arena, &heap, 0, false);
+        hw_buf_init(&buf, &arena.mem, HW_BUF_LIMIT);
+        hw_step_say_rows(list[i].rows, list[i].count, &buf);
+        ck_assert_str_eq(hw_buf_keep(&buf, &arena), list[i].words);
+        hw_buf_release(&buf);
+        hw_check_close(&arena, &heap);
+    }
+}
+END_TEST
+
 int main(void)
 {
-    const TTest *const tests[] = { changes, short_rows, steps_together };
+    const TTest *const tests[] = { changes, short_rows, steps_together, distances_in_turn };
     return hw_check_run(hw_check_suite("stepwords", tests, sizeof tests / sizeof tests[0]));
 }
