@@ -345,7 +345,7 @@ says 'a garment file that closes' 'within 3 cm: closes' 'close in every size'
     printf 'trims:\n  rim: { along: front right }\n  edging: { along: [front left, rim end] }\n'
 } >stray.yaml
 check 'an end that lies elsewhere' 2 garment stray.yaml --table sizes.yaml
-says 'an end that lies elsewhere' 'stray.yaml:19: `rim end` does not lie at an end of the edge'
+says 'an end that lies elsewhere' 'stray.yaml:19:33: `rim end` does not lie at an end of the edge'
 check 'a garment of the data folder' 0 garment set-in-cardigan --table women
 says 'a garment of the data folder' 'close in every size'
 check 'no such garment' 2 garment set-in-cardigann
