@@ -158,6 +158,7 @@ class WantedTrim(Wanted):
         faces = {t["trim"]: t["hem"]["face_rows"] for t in self.plan.doc["trims"]
                  if t["size"] == self.key[1]}
         for share in self.trim["shares"]:
+            need(sum(p["sts"] for p in share["parts"]) == share["sts"], "parts of", share)
             name = share["edge"][:-len(" end")]
             if share["edge"].endswith(" end") and name in faces and share["sts"] > 0:
                 need((share["over"], share["over_what"]) == (faces[name], "rows"), "over the end",
