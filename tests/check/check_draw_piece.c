@@ -1,6 +1,7 @@
 /* Pieces on paper: true to scale, every measure by hand, words apart, curves followed.
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include <math.h>
+#include <stdio.h>
 #include <string.h>
 
 #include "core/num.h"
@@ -149,8 +150,8 @@ START_TEST(cautions)
     for (const hw_drawn *w = line + 1; w < d.list + d.count; w++) {
         ck_assert(w->at.y_mm > line->at.y_mm && w->at.y_mm < d.height_mm - 1);
         ck_assert_double_le(hw_look_width_mm(w->look, w->text), 182);
-        (void)strncat(told, told[0] != '\0' ? " " : "", 1);
-        (void)strncat(told, w->text, 300);
+        size_t len = strlen(told);
+        (void)snprintf(told + len, sizeof told - len, "%s%s", len > 0 ? " " : "", w->text);
     }
     ck_assert_str_eq(told, text);
     drawn_apart(&d);
