@@ -37,11 +37,12 @@ END_TEST
 START_TEST(lengths_by_hand)
 {
     const hw_edge_run runs[] = {
-        { .parts = { { TANK_SLEEVE, HW_EDGE_LEFT, NULL } }, .count = 1 },
-        { .parts = { { TANK_BACK, HW_EDGE_RIGHT, NULL } }, .count = 1 },
-        { .parts = { { TANK_BACK, HW_EDGE_RIGHT, "shoulder" }, { TANK_FRONT, HW_EDGE_TOP, NULL } },
+        { .parts = { { .piece = TANK_SLEEVE, .edge = HW_EDGE_LEFT } }, .count = 1 },
+        { .parts = { { .piece = TANK_BACK, .edge = HW_EDGE_RIGHT } }, .count = 1 },
+        { .parts = { { .piece = TANK_BACK, .edge = HW_EDGE_RIGHT, .stretch = "shoulder" },
+              { .piece = TANK_FRONT, .edge = HW_EDGE_TOP } },
             .count = 2 },
-        { .parts = { { TANK_FRONT, HW_EDGE_NECK_LEFT, NULL } }, .count = 1 },
+        { .parts = { { .piece = TANK_FRONT, .edge = HW_EDGE_NECK_LEFT } }, .count = 1 },
     };
     const double wanted_cm[] = { 8 + sqrt(32.0 * 32 + 4 * 4), 30 + 25 + 5, 5 + 40, 0 };
     tank t;

@@ -286,8 +286,8 @@ START_TEST(parts_of_an_edge)
         ck_assert_int_eq(plan.parts[0][k].sts, sts[k]);
     }
     static const char *const told[] = {
-        "6 along the 6 stitches bound off, 23 along the curve (evenly over 30 rows), 20 along the "
-        "straight (2 sts in 3 rows 4 times and 3 sts in 4 rows 4 times, mixed evenly)",
+        ("6 along the 6 stitches bound off, 23 along the curve (evenly over 30 rows), 20 along the "
+         "straight (2 sts in 3 rows 4 times and 3 sts in 4 rows 4 times, mixed evenly)"),
         "1 st in every 2 rows",
         "2 along the curve",
     };

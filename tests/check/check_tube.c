@@ -75,9 +75,9 @@ static const hw_piece drawn[] = {
     { .name = "flap", .mirror_of = -1, .edge_sts = { -1, 1 }, .outline = &outline },
 };
 
-#define PART(piece, edge, stretch)                                                                 \
+#define PART(piece_, edge_, stretch_)                                                              \
     {                                                                                              \
-        .parts = { { piece, edge, stretch } }, .count = 1                                          \
+        .parts = { { .piece = (piece_), .edge = (edge_), .stretch = (stretch_) } }, .count = 1     \
     }
 
 static hw_project project_of(const hw_joint_edges *joins, int count)
