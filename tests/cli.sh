@@ -675,6 +675,22 @@ says 'within a tolerance that cannot be kept' 'make the tolerance larger'
 sed 's/^  tolerance: .*/  tolerance: 1 mm/' "$starter" >loose.yaml
 check 'outside the tolerance, without the rule' 0 plan loose.yaml --only table
 says 'outside the tolerance, without the rule' 'warning' 'tolerance'
+# Floats of 5 stitches in a hem: of a child of 6 months, and no longer of one of 4 years.
+for size in '6 months' '4 years'; do
+    check "a drawing, size $size" 0 \
+        draw "$top/data/demo/meadow-dress.yaml" --into "alone" --replace --size "$size"
+    case $size in
+    6*) wanted=2 ;;
+    *) wanted=0 ;;
+    esac
+    what="cautions on a drawing, size $size"
+    if [ "$(grep -o '>In [0-9a-z ]*: ' alone/meadow-dress-pieces.svg | wc -l)" -eq $wanted ]; then
+        good
+    else
+        bad
+    fi
+done
+
 cat >wide.yaml <<'END'
 title: Wide purse
 machine: standard

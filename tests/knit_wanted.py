@@ -677,6 +677,13 @@ def mirror(wanted, fabric, piece, other, other_fabric, other_piece):
     fit, model = wanted.fit, other.fit
     need((fit["left_margin_sts"], fit["right_margin_sts"], fit["motifs"])
          == (model["right_margin_sts"], model["left_margin_sts"], model["motifs"]), "margins")
+    for number in range(1, len(wanted.plan.bands) + 1):
+        band = wanted.plan.uppers.get((*wanted.key, number))
+        twin = wanted.plan.uppers.get((*other.key, number))
+        # Beside groups edges shaped by hand differ by a row, and so may the band's stitches.
+        if band and twin and band["visible_sts"] == twin["visible_sts"]:
+            need((band["left_margin_sts"], band["right_margin_sts"])
+                 == (twin["right_margin_sts"], twin["left_margin_sts"]), "margins of a band")
     if wanted.hand:
         # Right-side rows begin at the right edge of both, so groups lie a row apart.
         for name, turned in (("inset_left_sts", "inset_right_sts"),

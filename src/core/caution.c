@@ -126,19 +126,17 @@ static bool fits_no_body(const hw_garment *garment)
     return none;
 }
 
-/* What a plan knows of safety: floats, ages, heights, and what the project says of fastenings. */
-static void safety(const hw_plan *plan, hw_notes *notes)
+/* What a plan knows of safety in some sizes in a row: floats, ages, heights, and what the project
+ * says of fastenings. */
+static void safety_of(const hw_plan *plan, int first, int count, hw_notes *notes)
 {
     hw_safety_band bands[MOST_BANDS];
-    if (plan->part > 0) {
-        return; /* told with the first part, for all of them together */
-    }
     int height = hw_sizes_find(&plan->body, "height");
     const hw_safety_task task = {
-        .names = size_names(plan),
-        .ages_months = plan->body.ages_months,
-        .heights_cm = height >= 0 ? plan->body.measures[height].values_cm : NULL,
-        .count = plan->body.count,
+        .names = size_names(plan) + first,
+        .ages_months = plan->body.ages_months + first,
+        .heights_cm = height >= 0 ? plan->body.measures[height].values_cm + first : NULL,
+        .count = count,
         .bands = bands,
         .band_count = gather_bands(plan, bands, notes),
         .buttons = plan->project->buttons || has_holes(plan) || has_slit(plan),
@@ -148,6 +146,19 @@ static void safety(const hw_plan *plan, hw_notes *notes)
         .bodiless = fits_no_body(&plan->project->garment),
     };
     hw_safety_add(&task, notes);
+}
+
+/* Told with the first part, for all of them together. */
+static void safety(const hw_plan *plan, hw_notes *notes)
+{
+    if (plan->part == 0) {
+        safety_of(plan, 0, plan->body.count, notes);
+    }
+}
+
+void hw_caution_of_size(const hw_plan *plan, int size, hw_notes *notes)
+{
+    safety_of(plan, size, 1, notes);
 }
 
 static void hem_rows(const hw_plan *plan, hw_notes *notes)

@@ -13,4 +13,13 @@
  */
 void hw_caution_add(const hw_plan *plan, hw_notes *notes);
 
+/*
+ * Add the notes on safety that apply in one size, for a sheet of that size alone.
+ *
+ * Given:     plan      of the garment's first part
+ *            size      index
+ *            notes     initialised
+ */
+void hw_caution_of_size(const hw_plan *plan, int size, hw_notes *notes);
+
 #endif

@@ -241,8 +241,11 @@ static hw_status fit_upper(const drafting *d, const hw_upper_wish *wish, hw_uppe
     if (upper->motifs > 0) {
         plain -= upper->motifs * motif->repeat - motif->gap;
     }
-    upper->margin[HW_LEFT] = plain / 2;
-    upper->margin[HW_RIGHT] = plain - plain / 2;
+    /* Where they differ, those of a mirrored piece are mirrored. */
+    bool mirrored = d->task->outline.piece->outline->mirrored;
+    hw_side narrow = mirrored ? HW_RIGHT : HW_LEFT;
+    upper->margin[narrow] = plain / 2;
+    upper->margin[mirrored ? HW_LEFT : HW_RIGHT] = plain - plain / 2;
     upper->width_cm = hw_gauge_width_cm(&d->task->gauge[HW_BAND], upper->sts);
     return HW_OK;
 }

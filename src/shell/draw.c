@@ -5,6 +5,7 @@
 #include <ctype.h>
 
 #include "core/calculate.h"
+#include "core/caution.h"
 #include "core/trimming.h"
 #include "shell/load.h"
 #include "write/svg.h"
@@ -153,11 +154,16 @@ static hw_status gather_pieces(const drawing *d, int size, hw_draw_pieces_task *
 
 static hw_status draw_pieces(drawing *d, int size)
 {
+    hw_notes cautions;
+    if (hw_notes_init(&cautions, d->arena) != HW_OK) {
+        return no_memory(d);
+    }
+    hw_caution_of_size(&d->plan, size, &cautions);
     hw_draw_pieces_task task = { .room = hw_draw_paper,
         .show = d->project.show,
-        .notes = d->plan.notes,
-        .note_count = d->plan.note_count };
-    hw_status status = gather_pieces(d, size, &task);
+        .notes = cautions.notes,
+        .note_count = cautions.note_count };
+    hw_status status = cautions.refused ? no_memory(d) : gather_pieces(d, size, &task);
     if (status != HW_OK) {
         return status;
     }

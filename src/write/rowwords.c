@@ -226,7 +226,7 @@ static void say_into_rows(const saying *s)
 static void say_mark(const saying *s)
 {
     hw_buf_format(s->buf, "Mark %s with a thread: here is the underarm.",
-        in_round(s) ? "this round at both ends of the piece" : "the side edges");
+        in_round(s) ? "this round at both ends of the piece" : "each side edge");
 }
 
 /* Where a neck or a slit parts the piece: what is bound off in the middle, 0 or more. */

@@ -192,28 +192,43 @@ static bool told_elsewhere(const saying *s, const hw_shape_step *step)
     return step->kind == HW_STEP_DIVIDE && (in_hand(s) || step->sts == 0);
 }
 
+/* What is done at the end of a row, or after it. */
+static bool comes_last(const hw_shape_step *step)
+{
+    return step->kind == HW_STEP_HOLD || step->kind == HW_STEP_BACK || step->kind == HW_STEP_END;
+}
+
+static bool say_one(const saying *s, int which, hw_arena *arena)
+{
+    const hw_run_shaping *shaping = &s->run->shaping[which];
+    together all;
+    if (!gather(s->run, which, arena, &all)) {
+        return false;
+    }
+    hw_step_sort_rows(all.rows, all.count);
+    hw_buf_text(s->buf, s->buf->len > 0 ? " " : "");
+    if (shaping->step->kind == HW_STEP_END) {
+        say_end(s, shaping);
+    } else if (shaping->step->kind == HW_STEP_BACK) {
+        say_back(s, shaping->step);
+    } else {
+        say_change(s, shaping->step, &all);
+    }
+    hw_buf_text(s->buf, ".");
+    return true;
+}
+
 bool hw_shapewords_run(const hw_rowplan *plan, const hw_row_run *run, hw_arena *arena, hw_buf *buf)
 {
     saying s = { plan, run, &plan->rows[run->first], buf };
-    for (int i = 0; i < run->shaping_count; i++) {
-        const hw_run_shaping *shaping = &run->shaping[i];
-        together all;
-        if (lead_of(run, i) != i || told_elsewhere(&s, shaping->step)) {
-            continue;
+    bool good = true;
+    for (int i = 0; i < 2 * run->shaping_count && good; i++) {
+        int which = i % run->shaping_count;
+        const hw_shape_step *step = run->shaping[which].step;
+        bool told = comes_last(step) == (i >= run->shaping_count);
+        if (told && lead_of(run, which) == which && !told_elsewhere(&s, step)) {
+            good = say_one(&s, which, arena);
         }
-        if (!gather(run, i, arena, &all)) {
-            return false;
-        }
-        hw_step_sort_rows(all.rows, all.count);
-        hw_buf_text(buf, buf->len > 0 ? " " : "");
-        if (shaping->step->kind == HW_STEP_END) {
-            say_end(&s, shaping);
-        } else if (shaping->step->kind == HW_STEP_BACK) {
-            say_back(&s, shaping->step);
-        } else {
-            say_change(&s, shaping->step, &all);
-        }
-        hw_buf_text(buf, ".");
     }
-    return true;
+    return good;
 }
