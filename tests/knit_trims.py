@@ -64,8 +64,7 @@ class WantedTrim(Wanted):
         trim = self.trim
         before, behind = trim["sts_before_first_motif"], trim["sts_behind_last_motif"]
         if trim["round"]:
-            need(before == behind == 0, "margins in a ring")
-            behind = trim["gap"]
+            need((before, behind) == (0, trim["gap"]), "margins in a ring")
         ends = {self.first_seen: before, OTHER[self.first_seen]: behind}
         band = Band(trim["chart"], trim["gap"], trim["motifs"], ends["left"], ends["right"])
         chart, gap = self.said.get("motif") or (trim["chart"], trim["gap"])

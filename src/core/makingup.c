@@ -225,7 +225,7 @@ static void pick_up(making *m, int trim)
     }
     if (kind->trim->casing && !is_flat_ring(m, kind->trim)) {
         hw_buf_text(&buf, ", and knit it, but leave ");
-        hw_length_show(&buf, HW_MAKING_UP_GAP_CM, m->whole->project->show);
+        hw_length_show(&buf, HW_TRIMROWS_OPEN_CM, m->whole->project->show);
         hw_buf_text(&buf, " of its facing open for an elastic.");
     } else {
         hw_buf_text(&buf, kind->covered == 0 ? ", and knit it."
@@ -242,7 +242,14 @@ static void pick_up(making *m, int trim)
 static void close_ring(making *m, int trim, int join)
 {
     const hw_trim *kind = m->whole->trims->kinds[trim].trim;
-    const char *open = kind->casing ? "; leave the ends of its facing open for an elastic" : "";
+    const hw_trim_kind *made = &m->whole->trims->kinds[trim];
+    const char *flat = made->has_motif
+                           ? ", edge to edge without taking a stitch in, so that the figures meet"
+                           : "";
+    const char *casing = kind->casing ? "; leave the ends of its facing open for an elastic" : "";
+    const char *open = hw_arena_format(m->arena, "%s%s", flat, casing);
+    m->refused = m->refused || open == NULL;
+    open = open != NULL ? open : "";
     if (join >= 0) {
         const char *ends =
             hw_arena_format(m->arena, ", and the ends of %s with it%s", kind->name, open);

@@ -3,14 +3,13 @@
 #ifndef HW_CORE_MAKINGUP_H
 #define HW_CORE_MAKINGUP_H
 
-#include "core/trimming.h"
+#include "core/trimrows.h"
 
 /* Steps: each join, each trim with the closing of its ring and its elastic, each piece's slit. */
 enum { HW_MAX_MAKING_UP = HW_MAX_SEAMS + 3 * HW_MAX_TRIMS + HW_MAX_PIECES };
 
 #define HW_MAKING_UP_EASE_CM 0.25 /* about a row; less is lost in the seam: own choice [P11] */
 #define HW_MAKING_UP_LAP_CM  2.0  /* of the ends of an elastic: own choice [P11] */
-#define HW_MAKING_UP_GAP_CM  5.0  /* left open in a facing for an elastic: own choice [P11] */
 
 typedef struct {
     const char *steps[HW_MAX_MAKING_UP];

@@ -240,7 +240,8 @@ static hw_status motif_counts(const hw_pickup_task *task, hw_pickup *found, hw_e
     return status;
 }
 
-/* Counts that are a multiple of a number, and some more: whole repeats of a ring, or plain. */
+/* Counts that are a multiple of a number, and some more: whole repeats of a ring, with a gap behind
+ * the last figure too, or plain. */
 static void multiple_counts(const hw_pickup_task *task, hw_pickup *found)
 {
     bool motif = task->repeat > 0;
@@ -251,10 +252,14 @@ static void multiple_counts(const hw_pickup_task *task, hw_pickup *found)
     above = above < 1 ? 1 : above;
     found->has_below = below >= 1;
     found->has_above = above * step + plus <= most_visible(task);
-    found->below =
-        (hw_pickup_count){ .visible_sts = below * step + plus, .motifs = motif ? below : 0 };
-    found->above =
-        (hw_pickup_count){ .visible_sts = above * step + plus, .motifs = motif ? above : 0 };
+    hw_pickup_count counts[] = { { .visible_sts = below * step + plus, .motifs = below },
+        { .visible_sts = above * step + plus, .motifs = above } };
+    for (int i = 0; i < 2; i++) {
+        counts[i].motifs = motif ? counts[i].motifs : 0;
+        counts[i].margin[HW_RIGHT] = motif ? task->gap : 0;
+    }
+    found->below = counts[0];
+    found->above = counts[1];
 }
 
 static hw_status choose(const hw_pickup_task *task, hw_pickup *found, hw_err *err)

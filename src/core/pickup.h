@@ -44,7 +44,7 @@ typedef struct {
     int edge_sts[HW_SIDE_COUNT]; /* swallowed by seams at the trim's ends; 0 each in a ring */
     int multiple, multiple_plus; /* without a motif: a multiple of so many, and so many more;
                                     multiple 0 or 1: any count. 2 and 1 for a picot [H2] */
-    bool round;                  /* a ring: whole repeats, no margins */
+    bool round;                  /* a ring: whole repeats, the last gap behind all */
     double tolerance_cm;         /* above 0 */
 } hw_pickup_task;
 

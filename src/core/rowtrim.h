@@ -16,6 +16,7 @@ typedef struct {
     const int *holes;         /* [hole_count], rising: stitches right of each, right side seen */
     int hole_count, hole_sts; /* buttonholes, and the stitches of each */
     int hole_rows[HW_LAYER_COUNT]; /* the row before which each layer's are worked */
+    int open_sts; /* not joined to the inside, for an elastic to be drawn in there; 0: none */
 } hw_row_trim;
 
 #endif

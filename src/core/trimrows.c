@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "core/buf.h"
+#include "core/num.h"
 
 static hw_status no_memory(hw_err *err)
 {
@@ -92,18 +93,16 @@ static char *through_words(
 
 /* ---- Stitches and needles ---- */
 
-/* A ring has a gap behind its last figure. */
 static hw_fit fit_of(const hw_trim_kind *kind, const hw_pickup_count *chosen)
 {
     hw_side first = kind->first;
     hw_side last = first == HW_LEFT ? HW_RIGHT : HW_LEFT;
-    bool ring = kind->trim->round && kind->has_motif;
     hw_fit fit = { .motifs = chosen->motifs,
         .visible_sts = chosen->sts,
         .cast_on_sts = chosen->sts,
         .main_sts = chosen->sts };
     fit.margin[first] = chosen->margin[HW_LEFT];
-    fit.margin[last] = ring ? kind->motif.gap : chosen->margin[HW_RIGHT];
+    fit.margin[last] = chosen->margin[HW_RIGHT];
     return fit;
 }
 
@@ -248,6 +247,14 @@ static hw_rowplan_task task_of(const hw_whole *whole, const hw_trim_kind *kind, 
         .closing = hem->closing };
 }
 
+/* On a bed a casing is open where the ends of its ring meet; in the hand it has no ends. */
+static int open_sts(const hw_whole *whole, const hw_trim_kind *kind)
+{
+    bool hand = whole->project->machine.carriage == HW_CARRIAGE_NONE;
+    double sts = hw_gauge_sts(&kind->gauge[HW_BAND], HW_TRIMROWS_OPEN_CM);
+    return hand && kind->trim->casing ? hw_num_up(sts) : 0;
+}
+
 hw_status hw_trimrows_make(hw_whole *whole, int at, hw_arena *arena, hw_err *err)
 {
     int count = whole->trims->count;
@@ -262,6 +269,7 @@ hw_status hw_trimrows_make(hw_whole *whole, int at, hw_arena *arena, hw_err *err
     }
     t->row_trim.along = along_words(whole, at % count, t, arena);
     t->row_trim.lengths = t->lengths;
+    t->row_trim.open_sts = open_sts(whole, kind);
     t->row_trim.through = through_words(whole, at / count, &kind->trim->along, arena);
     if (t->row_trim.along == NULL || t->row_trim.through == NULL || !put_holes(kind, t, arena)) {
         return no_memory(err);

@@ -5,6 +5,9 @@
 
 #include "core/trimming.h"
 
+#define HW_TRIMROWS_OPEN_CM                                                                        \
+    5.0 /* of a casing knitted as a ring, for its elastic: own choice [P11] */
+
 /* The stitches of each of a trim's sizes as the row planner has them. */
 void hw_trimrows_stitches(hw_whole *whole, int trim);
 

@@ -105,12 +105,10 @@ static void gather_trim(const hw_whole *whole, const struct hw_yarnuse *use, int
     add_plain(of, trim_fabric(use, whole, trim, HW_FACING), chosen->sts * t->hem.facing_rows);
     add_plain(of, trim_fabric(use, whole, trim, HW_MAIN), chosen->sts * plain_rows);
     if (kind->has_motif) {
-        /* In a ring the last gap is knitted too. */
-        int rest = kind->trim->round ? kind->motif.gap : chosen->margin[HW_RIGHT];
         add_band(of, trim_fabric(use, whole, trim, HW_BAND), &kind->motif,
             (hw_yarn_width){ .before_sts = chosen->margin[HW_LEFT],
                 .motifs = chosen->motifs,
-                .after_sts = rest });
+                .after_sts = chosen->margin[HW_RIGHT] });
     }
 }
 

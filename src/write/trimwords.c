@@ -170,6 +170,17 @@ void hw_trimwords_holes(const hw_saying *s)
 
 /* ---- Closing ---- */
 
+static void say_open(const hw_saying *s)
+{
+    int sts = s->plan->trim->open_sts;
+    if (sts > 0) {
+        hw_buf_format(s->buf,
+            " Leave the last %d of the round open, for the elastic: do not join them to the "
+            "inside.",
+            sts);
+    }
+}
+
 void hw_trimwords_hang(const hw_saying *s)
 {
     if (in_hand(s)) {
@@ -177,6 +188,7 @@ void hw_trimwords_hang(const hw_saying *s)
             "Fold the trim to the inside and %s each stitch together with the loop that it meets "
             "of the row that was picked up.",
             s->row->right_side ? "knit" : "purl");
+        say_open(s);
         return;
     }
     hw_buf_text(s->buf,
@@ -204,4 +216,5 @@ void hw_trimwords_sew(const hw_saying *s)
     hw_buf_format(s->buf,
         "Fold the trim to the inside and sew %s down along the row that was picked up.",
         s->plan->cast_on == HW_CAST_ON_OPEN ? "its open loops, one by one," : "its bound-off edge");
+    say_open(s);
 }

@@ -169,6 +169,22 @@ START_TEST(over_ends)
 }
 END_TEST
 
+/* Own choice: on a bed the ends of a ring of figures meet as its figures do, a gap behind the last.
+ */
+START_TEST(ring_of_figures)
+{
+    tank t;
+    tank_open(&t, EDITS(TRIMS("  neckband:\n" PAIRS)), NULL);
+    ck_assert_str_eq(step_of(&t, "Sew the ends of neckband"),
+        "Sew the ends of neckband together, edge to edge without taking a stitch in, so that the "
+        "figures meet.");
+    const hw_pickup_count *ring = &hw_trimming_at(t.plan.whole, 0, 0)->pickup.chosen;
+    ck_assert_int_eq(ring->margin[HW_LEFT], 0);
+    ck_assert_int_eq(ring->margin[HW_RIGHT], 2);
+    tank_close(&t);
+}
+END_TEST
+
 #define ELASTIC(sum)                                                                               \
     {                                                                                              \
         "round: yes}", "round: yes, elastic: " sum "}"                                             \
@@ -191,11 +207,15 @@ START_TEST(elastic)
     tank t;
     tank_open(&t, NULL, EDITS(ELASTIC("0.5 x armhole")));
     check_steps(&t, bed, sizeof bed / sizeof bed[0]);
+    ck_assert_int_eq(hw_trimming_at(t.plan.whole, 0, 0)->row_trim.open_sts, 0);
     tank_close(&t);
     tank_open(&t,
         EDITS({ "machine: standard", "machine: hand" }, { "[one]", "[one, two]" },
             { "[80]", "[80, 88]" }),
         EDITS(ELASTIC("0.125 x chest")));
+    /* 5 cm of 20 stitches in 10 cm */
+    ck_assert_int_eq(hw_trimming_at(t.plan.whole, 1, 0)->row_trim.open_sts, 10);
+    ck_assert_int_eq(hw_trimming_at(t.plan.whole, 1, 1)->row_trim.open_sts, 0);
     ck_assert_str_eq(step_of(&t, "Pick up neckband"),
         "Pick up neckband along back neck right, back neck left, and knit it, but leave 5 cm of "
         "its facing open for an elastic.");
@@ -264,7 +284,7 @@ END_TEST
 
 int main(void)
 {
-    const TTest *const tests[] = { without_seams, across_seams, with_slit, over_ends, elastic,
-        eased_in, in_rounds, no_memory };
+    const TTest *const tests[] = { without_seams, across_seams, with_slit, over_ends,
+        ring_of_figures, elastic, eased_in, in_rounds, no_memory };
     return hw_check_run(hw_check_suite("makingup", tests, sizeof tests / sizeof tests[0]));
 }

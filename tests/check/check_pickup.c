@@ -184,9 +184,9 @@ START_TEST(counts_by_hand)
         { { .repeat = 8, .gap = 1, .edge_sts = { 1, 2 } }, 50, 148, 154, 154, 19, 0, 0, 1 / 3.0,
             true },
         /* a ring: 18 or 19 times 8 */
-        { { .repeat = 8, .gap = 3, .round = true }, 50, 144, 152, 152, 19, 0, 0, 2 / 3.0, false },
+        { { .repeat = 8, .gap = 3, .round = true }, 50, 144, 152, 152, 19, 0, 3, 2 / 3.0, false },
         /* 148 lies in the middle of them: fewer */
-        { { .repeat = 8, .gap = 3, .round = true }, 148 / 3.0, 144, 152, 144, 18, 0, 0, -4 / 3.0,
+        { { .repeat = 8, .gap = 3, .round = true }, 148 / 3.0, 144, 152, 144, 18, 0, 3, -4 / 3.0,
             false },
         /* plain: the nearest, and of two as near the smaller */
         { { 0 }, 50.1, 150, 151, 150, 0, 0, 0, -0.1, true },
@@ -197,7 +197,7 @@ START_TEST(counts_by_hand)
         { { .multiple = 4, .multiple_plus = 2 }, 50, 150, 150, 150, 0, 0, 0, 0, true },
         { { .multiple = 2, .multiple_plus = 1 }, 50, 149, 151, 149, 0, 0, 0, -1 / 3.0, true },
         /* shorter than one repeat: one */
-        { { .repeat = 8, .gap = 3, .round = true }, 2, 0, 8, 8, 1, 0, 0, 2 / 3.0, false },
+        { { .repeat = 8, .gap = 3, .round = true }, 2, 0, 8, 8, 1, 0, 3, 2 / 3.0, false },
         /* figures of 5: one motif; 1 cm is 3 stitches */
         { { .repeat = 8, .gap = 3 }, 1, 0, 5, 5, 1, 0, 0, 2 / 3.0, false },
     };
