@@ -413,6 +413,42 @@ def check_drafts(tally, name, garment, bodies, document):
     for at, size in enumerate(sizes):
         check_told_trims(tally, "%s, %s," % (name, size), (garment, finish(garment, bodies[at])),
                          told[size], [t for t in document["trims"] if t["size"] == size])
+        check_shares(tally, "%s, %s," % (name, size), document, size)
+
+
+def check_shares(tally, where, document, size):
+    """Tops have the stitches of the last row, and the halves of a neck's middle add up to it, stitch
+    for stitch (common practice, no source); openings have the rows of the face and above it."""
+    drafts = {d["piece"]: d for d in document["drafts"] if d["size"] == size}
+    for trim in (t for t in document["trims"] if t["size"] == size):
+        shares = trim["shares"]
+        for at, share in enumerate(shares):
+            for piece, draft in drafts.items():
+                edge = share["edge"]
+                if edge == piece + " top" and share["sts"] > 0:
+                    sts = (draft["visible_sts"] - draft["inset_left_sts"][-1]
+                           - draft["inset_right_sts"][-1])
+                    tally.check((share["over"], share["over_what"]) == (sts, "stitches"), where,
+                                edge, "is over", share["over"], "stitches and not", sts)
+                elif edge in (piece + " left opening", piece + " right opening"):
+                    check_opening(tally, where, draft, (share, document["hem"]["face_rows"]))
+                elif at > 0 and {edge, shares[at - 1]["edge"]} == {
+                        piece + " neck left", piece + " neck right"}:
+                    middle = draft["neck_left_halves"][draft["neck_row"]]
+                    sts = [s["parts"][0]["sts"] for s in shares[at - 1 : at + 1]]
+                    tally.check(sts == [middle - middle // 2, middle // 2], where, edge, "has",
+                                sts, "of a middle of", middle)
+
+
+def check_opening(tally, where, draft, told):
+    """Rows that lie below the end of an opening by their middles, and all of the face."""
+    share, face_rows = told
+    low = draft["low_cm"]
+    side = "right" if share["edge"].endswith("right opening") else "left"
+    end = max(p["up_cm"] for p in draft["edges"][side] if p["stretch"] == "opening")
+    rows = face_rows + sum((a + b) / 2 < end for a, b in zip(low, low[1:]))
+    tally.check((share["over"], share["over_what"]) == (rows, "rows"), where, share["edge"],
+                "is over", share["over"], "rows and not", rows)
 
 
 def check_told_trims(tally, where, made, told, trims):

@@ -16,6 +16,7 @@ typedef struct {
     hw_edge edge;
     const hw_outline_point *points;
     const hw_gauge *main;
+    int face_rows;
     hw_pickup_edge *parts;
     double from_cm[HW_PICKUP_MOST_PARTS], to_cm[HW_PICKUP_MOST_PARTS]; /* heights of each */
     int count;
@@ -126,9 +127,48 @@ static int level_sts(const parting *p, int at)
     return group > 0 ? group : drawn;
 }
 
+/* Rows of the piece that lie below a height, the face's too: a row belongs where its middle is. */
 static int rows_to(const parting *p, double up_cm)
 {
-    return hw_num_nearest(hw_gauge_rows(p->main, up_cm - p->from_cm[0]));
+    const double *low_cm = p->draft->low_cm;
+    if (up_cm < low_cm[0] - hair_cm) {
+        return hw_num_nearest(p->face_rows * (up_cm / low_cm[0]));
+    }
+    int row = 0;
+    while (row < p->draft->shape.rows && low_cm[row] + low_cm[row + 1] < 2 * (up_cm + hair_cm)) {
+        row++;
+    }
+    return p->face_rows + row;
+}
+
+/* What an edge has level at the very top is in the last row, but it is not the top's. Held stitches
+ * are knitted again in that row and are the edge's too. */
+static int beside_top(const parting *p, hw_edge at)
+{
+    const hw_edge_line *edge = &p->draft->outline.edges[at];
+    int held = of_neck(at) ? 0 : p->draft->shape.held_sts[at == HW_EDGE_LEFT ? HW_LEFT : HW_RIGHT];
+    if (held > 0) {
+        return held;
+    }
+    double level_cm = 0;
+    for (int i = edge->count - 1; i > 0; i--) {
+        const hw_outline_point *from = &edge->points[i - 1];
+        if (from->up_cm < p->draft->outline.top_cm - hair_cm) {
+            break;
+        }
+        level_cm += fabs(edge->points[i].across_cm - from->across_cm);
+    }
+    return hw_num_nearest(hw_gauge_sts(p->main, level_cm));
+}
+
+/* Stitches of the piece's last row that its top has. */
+static int top_sts(const parting *p)
+{
+    int sts = hw_shape_top_sts(&p->draft->shape);
+    for (int i = 0; i < HW_EDGE_TOP; i++) {
+        sts -= beside_top(p, (hw_edge)i);
+    }
+    return sts > 0 ? sts : 0;
 }
 
 static void count_parts(parting *p)
@@ -170,13 +210,16 @@ static hw_pickup_edge sum_up(const parting *p)
     return all;
 }
 
-hw_status hw_edgeparts_find(const hw_draft *draft, const hw_edge_part *part, const hw_gauge *main,
+hw_status hw_edgeparts_find(const hw_edgeparts_task *task, const hw_edge_part *part,
     hw_pickup_edge *parts, hw_pickup_edge *out)
 {
-    const hw_edge_line *edge = &draft->outline.edges[part->edge];
-    parting p = {
-        .draft = draft, .edge = part->edge, .points = edge->points, .main = main, .parts = parts
-    };
+    const hw_edge_line *edge = &task->draft->outline.edges[part->edge];
+    parting p = { .draft = task->draft,
+        .edge = part->edge,
+        .points = edge->points,
+        .main = task->main,
+        .face_rows = task->face_rows,
+        .parts = parts };
     double ways_cm[HW_EDGE_MOST_POINTS] = { 0 };
     double top_cm = 0;
     hw_status status = edge->count > 0 ? hw_edge_ways(edge, ways_cm) : HW_OK;
@@ -197,8 +240,7 @@ hw_status hw_edgeparts_find(const hw_draft *draft, const hw_edge_part *part, con
     }
     *out = sum_up(&p);
     if (top_cm > 0) {
-        int sts = hw_num_nearest(hw_gauge_sts(main, top_cm));
-        *out = (hw_pickup_edge){ .length_cm = top_cm, .count = sts, .of_sts = true };
+        *out = (hw_pickup_edge){ .length_cm = top_cm, .count = top_sts(&p), .of_sts = true };
     }
     return HW_OK;
 }

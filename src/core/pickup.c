@@ -306,6 +306,32 @@ static void share_parts(const hw_pickup_edge *edge, int at, hw_pickup *found)
     }
 }
 
+/* Both halves' stitches along the middle are those of its width; what an edge has more or fewer
+ * there, the part beside it has not. */
+static void settle_middle(const hw_pickup_task *task, int other, hw_pickup *found)
+{
+    int both[2] = { (other + task->edge_count - 1) % task->edge_count, other };
+    double middle_cm = 0;
+    for (int i = 0; i < 2; i++) {
+        const hw_pickup_edge *edge = &task->edges[both[i]];
+        if (edge->part_count < 2 || edge->parts[0].way != HW_PICKUP_MIDDLE) {
+            return;
+        }
+        middle_cm += edge->parts[0].length_cm;
+    }
+    int sts = hw_num_nearest(middle_cm * task->sts_per_10cm / 10);
+    for (int i = 0; i < 2; i++) {
+        const hw_pickup_edge *edge = &task->edges[both[i]];
+        hw_pickup_share *parts = found->parts[both[i]];
+        int half = i == 0 ? sts - sts / 2 : sts / 2;
+        int rest = parts[0].sts + parts[1].sts - half;
+        if (rest > 0) {
+            parts[0] = share_of(&edge->parts[0], half);
+            parts[1] = share_of(&edge->parts[1], rest);
+        }
+    }
+}
+
 static void share_out(const hw_pickup_task *task, hw_pickup *found)
 {
     int shares[HW_MAX_PARTS] = { 0 };
@@ -317,6 +343,11 @@ static void share_out(const hw_pickup_task *task, hw_pickup *found)
     for (int i = 0; i < task->edge_count; i++) {
         found->shares[i] = share_of(&task->edges[i], shares[i]);
         share_parts(&task->edges[i], i, found);
+    }
+    for (int i = 0; i < task->edge_count; i++) {
+        if (task->edges[i].other_half) {
+            settle_middle(task, i, found);
+        }
     }
 }
 

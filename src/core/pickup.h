@@ -32,6 +32,8 @@ typedef struct hw_pickup_edge {
     int count;        /* rows along it, [1, HW_MAX_ROWS]; 0: not known, then no ratio is made */
     bool of_sts;      /* the count is of stitches: the part lies along a bound-off edge */
     hw_pickup_way way;
+    bool
+        other_half; /* of the neck of which the edge before it is one half, in a ring of the last */
     const struct hw_pickup_edge *parts; /* [part_count], of which the edge consists */
     int part_count;                     /* 0: it is all of one kind */
 } hw_pickup_edge;
@@ -107,7 +109,9 @@ typedef struct {
  * Note:      wanted = length x the trim's own gauge [P3]. With a motif: whole motifs between plain
  *            margins of 0 to the gap (hw_fit_nearest), in a ring whole repeats. Shares: see
  *            hw_pickup_divide; seams' stitches are added to the first and the last edge. What an
- *            edge gets is shared over its parts in the same way
+ *            edge gets is shared over its parts in the same way; but where both halves of a neck
+ *            follow each other, what they get along its middle is as many as it is wide, and of an
+ *            odd number the first half has one more
  */
 hw_status hw_pickup_plan(const hw_pickup_task *task, hw_pickup *out, hw_err *err) HW_MUST_USE;
 

@@ -114,8 +114,28 @@ static hw_status make_edge(const trimming *t, const hw_edge_part *part, int size
         *out = (hw_pickup_edge){ .length_cm = hem->face_cm, .count = hem->face_rows };
         return HW_OK;
     }
-    const hw_draft *draft = hw_plan_draft(t->whole, size, part->piece);
-    return hw_edgeparts_find(draft, part, &t->whole->plans[0].gauge[HW_MAIN], parts, out);
+    hw_edgeparts_task task = { .draft = hw_plan_draft(t->whole, size, part->piece),
+        .main = &t->whole->plans[0].gauge[HW_MAIN],
+        .face_rows = hw_plan_find(t->whole, part->piece).plan->hem.face_rows };
+    return hw_edgeparts_find(&task, part, parts, out);
+}
+
+static bool of_neck(const hw_edge_part *part)
+{
+    return part->piece >= 0 &&
+           (part->edge == HW_EDGE_NECK_LEFT || part->edge == HW_EDGE_NECK_RIGHT);
+}
+
+/* Whether an edge is the other half of the neck along which the one before it was picked up; in a
+ * ring the last is before the first, but of two edges only the second comes behind the other. */
+static bool other_half(const hw_trim *trim, int at, const int *share_of)
+{
+    const hw_edge_run *along = &trim->along;
+    int before = at > 0 ? at - 1 : trim->round && along->count > 2 ? along->count - 1 : at;
+    const hw_edge_part *a = &along->parts[before];
+    const hw_edge_part *b = &along->parts[at];
+    return of_neck(a) && of_neck(b) && a->piece == b->piece && a->edge != b->edge &&
+           share_of[before] >= 0 && share_of[at] >= 0;
 }
 
 static hw_status make_pickup(const trimming *t, const hw_trim_kind *kind, int size, hw_trimmed *out)
@@ -136,6 +156,11 @@ static hw_status make_pickup(const trimming *t, const hw_trim_kind *kind, int si
     if (count == 0) {
         return hw_err_set(t->err, HW_ERR_RANGE, "%s",
             "the edges along which it is picked up have no length: look at the outline");
+    }
+    for (int i = 0; i < along->count; i++) {
+        if (other_half(kind->trim, i, out->share_of)) {
+            edges[out->share_of[i]].other_half = true;
+        }
     }
     const hw_hem *hem = &out->hem;
     hw_pickup_task task = { .edges = edges,

@@ -34,7 +34,8 @@ static void check_words(tank *t, int trim, int edge, const char *words)
 /* By hand, from tank.c: the back's neck binds off 40 in the middle, 20 for each half, and runs up
  * 10 cm, 30 rows: 20 of the 40 stitches. The back's armhole binds off 5 cm, 10 stitches, and runs
  * up 20 cm, 60 rows: 40 stitches. The front's runs straight up, and so does its whole left edge,
- * hem and side and armhole. */
+ * hem and side and armhole: 100 stitches over 10 rows of the face and 138 above it, which are 49
+ * times 3 and one. */
 START_TEST(steps_and_straights)
 {
     tank t;
@@ -48,7 +49,7 @@ START_TEST(steps_and_straights)
     check_words(&t, ARMBAND, 0,
         "10 along the 10 stitches bound off, 40 along the straight (2 sts in every 3 rows)");
     check_words(&t, ARMBAND, 1, "2 sts in every 3 rows");
-    check_words(&t, PLACKET, 0, "2 sts in every 3 rows");
+    check_words(&t, PLACKET, 0, "2 sts in every 3 rows 49 times, and 2 more, spread evenly");
     const hw_pickup_share *parts = NULL;
     ck_assert_int_eq(parts_of(&t, PLACKET, 0, &parts), 1);
     ck_assert_int_eq(parts[0].way, HW_PICKUP_STRAIGHT);
@@ -116,6 +117,32 @@ START_TEST(cast_on)
 }
 END_TEST
 
+#define TOP                                                                                        \
+    {                                                                                              \
+        "placket: {along: [front left]}", "placket: {along: [front top]}"                          \
+    }
+#define FRONT "{stretch: armhole, across: 0.25 x chest, up: length}"
+
+/* By hand: 5.2 cm, 10.4 stitches, go at each edge: 20 of 80 stitches in whole ones, and 29.6 cm of
+ * the top want 59.2. What is level at the top is no part of it: 40 of 80 stitches are left. */
+START_TEST(tops)
+{
+    static const struct {
+        const char *front, *words;
+    } rows[] = {
+        { "{stretch: armhole, across: 0.25 x chest - 5.2 cm, up: length}",
+            "59 sts over 60 stitches: miss 1 in the middle" },
+        { FRONT "\n        - {across: 10 cm, up: length}", "1 st in every stitch" },
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        tank t;
+        tank_open(&t, NULL, EDITS({ FRONT, rows[i].front }, TOP));
+        check_words(&t, PLACKET, 0, rows[i].words);
+        tank_close(&t);
+    }
+}
+END_TEST
+
 /* A zigzag of more parts than are told: all stitches and rows are still there. By hand: armhole and
  * 16 steps of 1 cm up; the first of them is a slope, the next a straight, and so on. */
 START_TEST(many_parts)
@@ -149,6 +176,7 @@ END_TEST
 
 int main(void)
 {
-    const TTest *const tests[] = { steps_and_straights, curves_and_slopes, cast_on, many_parts };
+    const TTest *const tests[] = { steps_and_straights, curves_and_slopes, cast_on, tops,
+        many_parts };
     return hw_check_run(hw_check_suite("edgeparts", tests, sizeof tests / sizeof tests[0]));
 }

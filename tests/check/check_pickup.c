@@ -260,6 +260,33 @@ START_TEST(neckband_by_hand)
 }
 END_TEST
 
+/* By hand: 30 in 10 cm; a neck of two halves of 29 stitches, 8.5 of each in a middle of 17: 9 and 8
+ * of those, and 20 and 21 beside them. Edges that are no halves of one neck have 9 each. */
+START_TEST(odd_middle)
+{
+    static const hw_pickup_edge parts[] = {
+        { .length_cm = 8.5 / 3, .count = 17, .of_sts = true, .way = HW_PICKUP_MIDDLE },
+        { .length_cm = 20.5 / 3, .count = 25, .way = HW_PICKUP_CURVE },
+    };
+    for (int halves = 0; halves < 2; halves++) {
+        hw_pickup_edge edges[3] = { { .length_cm = 5, .count = 20, .way = HW_PICKUP_STRAIGHT } };
+        for (int i = 1; i < 3; i++) {
+            edges[i] = (hw_pickup_edge){ .length_cm = 29 / 3.0, .parts = parts, .part_count = 2 };
+        }
+        edges[2].other_half = halves == 1;
+        const hw_pickup_task task = {
+            .edges = edges, .edge_count = 3, .sts_per_10cm = 30, .tolerance_cm = 1
+        };
+        hw_pickup plan = plan_of(&task);
+        ck_assert_int_eq(plan.parts[1][0].sts, 9);
+        ck_assert_int_eq(plan.parts[1][1].sts, 20);
+        ck_assert_int_eq(plan.parts[2][0].sts, halves == 1 ? 8 : 9);
+        ck_assert_int_eq(plan.parts[2][1].sts, halves == 1 ? 21 : 20);
+        ck_assert_int_eq(plan.shares[2].sts, 29);
+    }
+}
+END_TEST
+
 /* By hand: 20 in 10 cm; 3, 11.5 and 10 cm are 6, 23 and 20 of 49 stitches, which on the straight
  * are 5 in 7 rows: 8 of its 28 rows are left out. An edge as long beside it has 49 as well. */
 START_TEST(parts_of_an_edge)
@@ -440,7 +467,7 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = { published_front_edge, published_ten_of_thirteen, words,
-        ratios_come_out, counts_by_hand, neckband_by_hand, parts_of_an_edge, odd_pairs,
+        ratios_come_out, counts_by_hand, neckband_by_hand, odd_middle, parts_of_an_edge, odd_pairs,
         shares_by_chance, refusals, no_memory };
     return hw_check_run(hw_check_suite("pickup", tests, sizeof tests / sizeof tests[0]));
 }
