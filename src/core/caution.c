@@ -183,23 +183,6 @@ static void hem_rows(const hw_plan *plan, hw_notes *notes)
     }
 }
 
-/* What does not come out in the sides of a piece's rows; the same words are told once, and nothing
- * of a mirrored piece, whose rows mirror those of the other. */
-static void sides(const hw_plan *plan, hw_notes *notes)
-{
-    const hw_garment *garment = &plan->project->garment;
-    int cells = plan->finished.count * garment->piece_count;
-    for (int i = 0; plan->rows != NULL && i < cells; i++) {
-        if (garment->pieces[i % garment->piece_count].mirror_of >= 0) {
-            continue;
-        }
-        for (int f = 0; f < plan->rows[i].finding_count; f++) {
-            const char *text = hw_row_finding_text(&plan->rows[i].findings[f], notes->arena);
-            hw_notes_say(notes, HW_NOTE_REMARK, "%s", hw_notes_words(notes, text));
-        }
-    }
-}
-
 /* With needles set by hand a plain end may be wider than the gap: the card knows nothing of that.
  */
 static void wide_ends(const hw_plan *plan, hw_notes *notes)
@@ -352,7 +335,7 @@ static void idle_ease(const hw_plan *plan, hw_notes *notes)
 void hw_caution_add(const hw_plan *plan, hw_notes *notes)
 {
     static void (*const rules[])(const hw_plan *, hw_notes *) = { safety, hw_outside_add,
-        card_findings, punching, hem_rows, sides, wide_ends, hw_tubenotes_add, idle_ease, picot,
+        card_findings, punching, hem_rows, wide_ends, hw_tubenotes_add, idle_ease, picot,
         off_centre, seams, hw_unsure_add };
     for (size_t i = 0; i < sizeof rules / sizeof rules[0]; i++) {
         rules[i](plan, notes);

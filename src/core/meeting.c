@@ -6,6 +6,7 @@
 #include <stdlib.h>
 
 #include "core/num.h"
+#include "core/sidenotes.h"
 #include "core/trimming.h"
 
 #define SAME_CM    0.05 /* lengths that are told as one */
@@ -528,42 +529,11 @@ static void trim_cards(const hw_whole *whole, hw_notes *notes)
     }
 }
 
-/* Whether a smaller size of a trim has the same finding, which is then told already. */
-static bool told(const hw_whole *whole, int size, int trim, const hw_row_finding *finding)
-{
-    bool found = false;
-    for (int i = 0; i < size; i++) {
-        const hw_rowplan *rows = &hw_trimming_at(whole, i, trim)->rows;
-        for (int f = 0; f < rows->finding_count; f++) {
-            const hw_row_finding *other = &rows->findings[f];
-            found = found || (other->kind == finding->kind && other->number == finding->number);
-        }
-    }
-    return found;
-}
-
-/* What does not come out in the sides of a trim's rows. */
-static void trim_sides(const hw_whole *whole, hw_notes *notes)
-{
-    int count = whole->trims->count;
-    for (int at = 0; at < count * sizes_of(whole)->count; at++) {
-        const hw_rowplan *rows = &whole->trims->sizes[at].rows;
-        for (int f = 0; f < rows->finding_count; f++) {
-            if (told(whole, at / count, at % count, &rows->findings[f])) {
-                continue;
-            }
-            const char *text = hw_row_finding_text(&rows->findings[f], notes->arena);
-            hw_notes_of(notes, HW_NOTE_REMARK, whole->trims->kinds[at % count].trim->name, ": %s",
-                hw_notes_words(notes, text));
-        }
-    }
-}
-
 void hw_meeting_add(const hw_whole *whole, hw_notes *notes)
 {
     static void (*const rules[])(const hw_whole *, hw_notes *) = { open_joins, uppers, upper_cards,
         slits, moved_bands, meeting_heights, wide_pieces, long_trims, far_trims, trim_edges,
-        cut_holes, uneven_holes, trim_cards, trim_sides };
+        cut_holes, uneven_holes, trim_cards, hw_sidenotes_add };
     for (size_t i = 0; i < sizeof rules / sizeof rules[0]; i++) {
         rules[i](whole, notes);
     }

@@ -129,6 +129,7 @@ hw_status hw_row_findings(const hw_row_frame *frame, hw_arena *arena, hw_rowplan
     count += shape_away(frame, &list[count]) ? 1 : 0;
     for (int i = 0; i < count; i++) {
         list[i].of_trim = frame->task->trim != NULL;
+        list[i].name = list[i].band > 0 ? frame->task->bands[list[i].band - 1].name : NULL;
     }
     out->findings = list;
     out->finding_count = count;
@@ -169,19 +170,21 @@ static void say_fault(hw_buf *buf, const hw_row_finding *f)
 {
     const char *side = hw_side_name(f->side);
     const char *own = f->of_trim ? "the trim's band" : "the hem's band";
-    const char *which = f->band == 0 ? own : "the band above the hem";
+    const char *which = f->band == 0 ? own : "the band ";
+    const char *name = f->name != NULL ? f->name : "";
     switch (f->kind) {
     case HW_FINDING_BAND_START:
         hw_buf_format(buf,
-            "Row %d: %s begins with the carriage at the %s, and the second yarn waits at the "
+            "Row %d: %s%s begins with the carriage at the %s, and the second yarn waits at the "
             "other side.",
-            f->number, which, side);
+            f->number, which, name, side);
         break;
     case HW_FINDING_BAND_END:
         hw_buf_format(buf,
-            "Row %d: %s has an odd number of rows, so the second yarn comes off at the %s and not "
+            "Row %d: %s%s has an odd number of rows, so the second yarn comes off at the %s and "
+            "not "
             "where it went in.",
-            f->number, which, side);
+            f->number, which, name, side);
         break;
     case HW_FINDING_SHAPE_START:
         hw_buf_format(buf,
@@ -191,13 +194,44 @@ static void say_fault(hw_buf *buf, const hw_row_finding *f)
         break;
     case HW_FINDING_BAND_PARTED:
         hw_buf_format(buf,
-            "Row %d: the neck parts the piece in the middle of %s, and the second half has to "
+            "Row %d: the neck parts the piece in the middle of %s%s, and the second half has to "
             "begin in the middle of the motif.",
-            f->number, which);
+            f->number, which, name);
         break;
     case HW_FINDING_COUNT:
         break;
     }
+}
+
+/* What a note says of it, behind the name of the band. */
+static const char *const noted[] = {
+    [HW_FINDING_BAND_START] = "the band begins with the carriage at one side, and the second yarn "
+                              "waits at the other side.",
+    [HW_FINDING_BAND_END] = "the band has an odd number of rows, so the second yarn comes off at "
+                            "the other side and not where it went in.",
+    [HW_FINDING_SHAPE_START] = "the shaping was made for rows that begin at the other side, so "
+                               "groups of stitches would come at the wrong end.",
+    [HW_FINDING_BAND_PARTED] = "the neck parts the piece in the middle of the band, and the second "
+                               "half has to begin in the middle of the motif.",
+};
+_Static_assert(sizeof noted / sizeof noted[0] == HW_FINDING_COUNT, "words for each finding");
+
+/* Behind the fault the ways out; the buffer is given back. */
+static char *with_remedies(hw_buf *buf, const hw_row_finding *finding, hw_arena *arena)
+{
+    int said = 0;
+    for (int i = 0; i < finding->remedy_count; i++) {
+        const hw_row_remedy *r = &finding->remedies[i];
+        if (r->fewer >= 0 || r->more >= 0) {
+            hw_buf_text(buf, said == 0 ? " Way out: " : ", or ");
+            say_remedy(buf, r);
+            said++;
+        }
+    }
+    hw_buf_text(buf, said > 0 ? "." : "");
+    char *text = hw_buf_keep(buf, arena);
+    hw_buf_release(buf);
+    return text;
 }
 
 char *hw_row_finding_text(const hw_row_finding *finding, hw_arena *arena)
@@ -205,17 +239,13 @@ char *hw_row_finding_text(const hw_row_finding *finding, hw_arena *arena)
     hw_buf buf;
     hw_buf_init(&buf, &arena->mem, HW_BUF_LIMIT);
     say_fault(&buf, finding);
-    int said = 0;
-    for (int i = 0; i < finding->remedy_count; i++) {
-        const hw_row_remedy *r = &finding->remedies[i];
-        if (r->fewer >= 0 || r->more >= 0) {
-            hw_buf_text(&buf, said == 0 ? " Way out: " : ", or ");
-            say_remedy(&buf, r);
-            said++;
-        }
-    }
-    hw_buf_text(&buf, said > 0 ? "." : "");
-    char *text = hw_buf_keep(&buf, arena);
-    hw_buf_release(&buf);
-    return text;
+    return with_remedies(&buf, finding, arena);
+}
+
+char *hw_row_finding_note(const hw_row_finding *finding, hw_arena *arena)
+{
+    hw_buf buf;
+    hw_buf_init(&buf, &arena->mem, HW_BUF_LIMIT);
+    hw_buf_text(&buf, noted[finding->kind]);
+    return with_remedies(&buf, finding, arena);
 }

@@ -36,15 +36,21 @@ enum { HW_MOST_REMEDIES = 3 };
 
 typedef struct {
     hw_finding_kind kind;
-    int number;   /* of the row */
-    int band;     /* 0 the hem's, n the n-th further one; -1 for the shaping */
-    bool of_trim; /* then 0 is the trim's */
-    hw_side side; /* where the carriage then is (hand knitting: where the row begins) */
+    int number;       /* of the row */
+    int band;         /* 0 the hem's, n the n-th further one; -1 for the shaping */
+    const char *name; /* of a further band; else NULL */
+    bool of_trim;     /* then 0 is the trim's */
+    hw_side side;     /* where the carriage then is (hand knitting: where the row begins) */
     hw_row_remedy remedies[HW_MOST_REMEDIES];
     int remedy_count;
 } hw_row_finding;
 
-/* A finding in a knitter's words, with what to do; of the arena, NULL when memory is refused. */
+/* A finding in a knitter's words, row, band and side, with what to do; of the arena, NULL when
+ * memory is refused. */
 char *hw_row_finding_text(const hw_row_finding *finding, hw_arena *arena) HW_MUST_USE;
+
+/* The same for a note that names the band before it, without row and side, which are not the same
+ * on all pieces and in all sizes. */
+char *hw_row_finding_note(const hw_row_finding *finding, hw_arena *arena) HW_MUST_USE;
 
 #endif

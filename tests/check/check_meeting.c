@@ -12,6 +12,9 @@
 #define PAIR_ROW        "        oo\n"
 #define SIX_ROWS        PAIR_ROW PAIR_ROW PAIR_ROW PAIR_ROW PAIR_ROW PAIR_ROW
 #define TEN             "oooooooooo"
+#define FIVE_ROWS       PAIR_ROW PAIR_ROW PAIR_ROW PAIR_ROW PAIR_ROW
+#define ODD(name, on)   "  " name ":\n    on: " on "\n    below underarm: 2\n" CHART(FIVE_ROWS, "2")
+#define ODD_BELT        ODD("belt", "[back, front]")
 
 typedef struct {
     const char *bands, *trims; /* in the project; NULL: none */
@@ -152,6 +155,27 @@ static const row rows[] = {
         .words = "do not lie evenly",
         .times = 0 },
     { .trims = "  placket: {buttonholes: 5}\n", .words = "do not lie evenly", .times = 0 },
+    /* Five rows are one too many or too few. The belt lies in other rows on the back than on the
+     * front, whose side is 3 cm higher: one note names both, and one the sash. */
+    { .bands = ODD_BELT,
+        .words = "Belt on back and front, one: the band has an odd number of rows",
+        .times = 1 },
+    { .bands = ODD_BELT, .words = "make the band 4 or 6 rows high in place of 5", .times = 1 },
+    { .bands = ODD_BELT ODD("sash", "sleeve"),
+        .words = "Sash on sleeve, one: the band has an odd number of rows",
+        .times = 1 },
+    /* 80 and 88 cm differ in stitches, and in no row. */
+    { .bands = ODD_BELT,
+        .project = { "names: [one]\n  finished: {chest: [80]}",
+            "names: [one, two]\n  finished: {chest: [80, 88]}" },
+        .words = "Belt on back and front, all sizes: the band has an odd number of rows",
+        .times = 1 },
+    /* A row finds its number in the table of rows, where the side is right too. */
+    { .bands = ODD_BELT, .words = "Row ", .times = 0 },
+    /* A hem of three rows: with its card, and not again. */
+    { .project = { "    oo\n  gap: 2\nhem: {face rows: 10", "  gap: 2\nhem: {face rows: 9" },
+        .words = "an odd number",
+        .times = 1 },
 };
 
 START_TEST(notes_by_hand)

@@ -60,6 +60,10 @@ START_TEST(loose_fold_row)
     ck_assert_ptr_nonnull(strstr(text, "at the left"));
     ck_assert_ptr_nonnull(strstr(text, "knit 9 or 11 facing rows in place of 10"));
     ck_assert_ptr_nonnull(strstr(text, "knit 3 plain rows below the band in place of 2"));
+    text = hw_row_finding_note(f, &arena); /* it may be of a mirrored piece as well */
+    ck_assert_ptr_nonnull(text);
+    ck_assert(strstr(text, "Row 14") == NULL && strstr(text, "left") == NULL);
+    ck_assert_ptr_nonnull(strstr(text, "knit 9 or 11 facing rows in place of 10"));
     e.task.either_side = true;
     ck_assert_int_eq(example_rows_plan(&e, &arena).finding_count, 0);
     e.task.either_side = false; /* no fold row, but 3 plain rows: 2 or 4 would do */
@@ -116,7 +120,7 @@ START_TEST(further_bands)
     example_rows(&other);
     hw_hem two = { .facing_rows = 2, .below_rows = 2, .band_rows = 2, .above_rows = 2 };
     example_rows_hem(&other, &two);
-    hw_row_band band = { .row = 2, .motif = &other.motif, .card_row = 7 };
+    hw_row_band band = { .row = 2, .motif = &other.motif, .card_row = 7, .name = "belt" };
     e.task.bands = &band;
     e.task.band_count = 1;
     hw_rowplan plan = example_rows_plan(&e, &arena);
@@ -135,8 +139,12 @@ START_TEST(further_bands)
     ck_assert_int_eq(remedy(&plan.findings[0], HW_REMEDY_BAND_ROW)->fewer, 5);
     ck_assert_int_eq(remedy(&plan.findings[0], HW_REMEDY_BAND_ROW)->more, 8);
     says(&plan.findings[0], "Row 27: the neck parts the piece in the middle of",
-        "the band above the hem, and the second half",
+        "the band belt, and the second half",
         "Way out: begin the band in row 5 or 8 above the hem in place of 7.");
+    const char *note = hw_row_finding_note(&plan.findings[0], &arena);
+    ck_assert_ptr_nonnull(note);
+    ck_assert_ptr_null(strstr(note, "Row"));
+    ck_assert_ptr_nonnull(strstr(note, "Way out: begin the band in row 5 or 8 above the hem"));
     band.row = 7; /* 27 is the set-up row, 28 and 29 the band: it begins at the left */
     plan = example_rows_plan(&e, &arena);
     ck_assert_int_eq(plan.finding_count, 1);
