@@ -66,7 +66,8 @@ static bool no_motif(const hw_upper *upper, const hw_motif *motif)
 
 static bool wide_ends(const hw_upper *upper, const hw_motif *motif)
 {
-    return upper->motifs > 0 && upper->margin[HW_RIGHT] > motif->gap;
+    const int *margin = upper->margin;
+    return upper->motifs > 0 && (margin[HW_LEFT] > motif->gap || margin[HW_RIGHT] > motif->gap);
 }
 
 static bool off_centre(const hw_upper *upper, const hw_motif *motif)

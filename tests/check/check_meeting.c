@@ -68,6 +68,12 @@ static const row rows[] = {
     { .bands = RING("        " TEN TEN TEN "\n        " TEN TEN TEN "\n", "2"),
         .words = "the plain ends are wider than the gap",
         .times = 1 },
+    /* 31 leave 12 and 13, on a mirrored sleeve 13 and 12; the gap is 12. */
+    { .bands = "  ring:\n    on: [sleeve, twin]\n    above fold: 20\n" CHART(
+          "        " TEN TEN TEN "o\n        " TEN TEN TEN "o\n", "12"),
+        .garment = { "seams:", "  twin:\n    mirrors: sleeve\nseams:" },
+        .words = "Sleeve and twin, band ring, in one: the plain ends are wider than the gap",
+        .times = 1 },
     /* 5 and a gap of 4: 50 and 3 at each end, fewer than 4. */
     { .bands = RING("        ooooo\n        ooooo\n", "4"),
         .words = "the plain ends are wider than the gap",
