@@ -163,11 +163,13 @@ static void say_float(const hw_card_finding *f, const hw_card_task *task, hw_buf
 
 static void say_odd(const hw_card_finding *f, const hw_card_task *task, hw_buf *buf)
 {
-    (void)task;
+    bool hand = task->machine->carriage == HW_CARRIAGE_NONE;
     hw_buf_format(buf,
-        "The band has %d rows, an odd number: after it the carriage and the second yarn are on "
-        "the other side. Add a border row to the motif, or cut the second yarn there.",
-        f->count);
+        "The band has %d rows, an odd number: after it %s. Add a border row to the motif, or cut "
+        "the second yarn there.",
+        f->count,
+        hand ? "the second yarn is at the other edge"
+             : "the carriage and the second yarn are on the other side");
 }
 
 char *hw_card_finding_words(

@@ -321,7 +321,11 @@ START_TEST(findings)
     s.machine.longest_float = 4;
     found(&s, 0, (hw_card_finding){ HW_CARD_LONG_FLOAT, 5, 4 }, "catching stitch");
     drawn(&s, "o.o.o.", 2, 0, 24);
-    found(&s, 0, (hw_card_finding){ HW_CARD_ODD_ROWS, 3, 0 }, "Add a border row");
+    s.machine.carriage = HW_CARRIAGE_DIRECT;
+    found(&s, 0, (hw_card_finding){ HW_CARD_ODD_ROWS, 3, 0 }, "the carriage and the second yarn");
+    s.machine.carriage = HW_CARRIAGE_NONE;
+    found(&s, 0, (hw_card_finding){ HW_CARD_ODD_ROWS, 3, 0 },
+        "after it the second yarn is at the other edge. Add a border row");
 }
 END_TEST
 
