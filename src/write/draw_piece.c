@@ -22,8 +22,9 @@ typedef struct {
 } row;
 
 static const double scales[] = { 1, 2, 2.5, 4, 5, 8, 10, 20, 40, 100 };
-static const double between_mm = 5; /* two pieces */
-static const double check_mm = 50;  /* the line that shows whether the paper is true */
+static const double between_mm = 5;     /* two pieces */
+static const double check_mm = 50;      /* the line that shows whether the paper is true */
+static const double check_in_mm = 50.8; /* the same, of two inches */
 static const double check_room_mm = 9;
 static const double tick_mm = 1;
 static const double gap_mm = 2;
@@ -138,17 +139,20 @@ static double draw_rows(const sheet *s, const hw_piecepen *pen)
 }
 
 /* A line by which a reader sees whether the page was printed true. */
-static void check_line(hw_drawing *drawing, double y_mm)
+static void check_line(hw_drawing *drawing, hw_show show, double y_mm)
 {
+    bool inches = show == HW_SHOW_IN;
     hw_point from = { HW_DRAWPARTS_EDGE_MM, y_mm };
-    hw_point to = { from.x_mm + check_mm, y_mm };
+    hw_point to = { from.x_mm + (inches ? check_in_mm : check_mm), y_mm };
     hw_drawing_line(drawing, HW_LOOK_OUTLINE, from, to);
     hw_drawing_line(drawing, HW_LOOK_OUTLINE, (hw_point){ from.x_mm, y_mm - tick_mm },
         (hw_point){ from.x_mm, y_mm + tick_mm });
     hw_drawing_line(drawing, HW_LOOK_OUTLINE, (hw_point){ to.x_mm, y_mm - tick_mm },
         (hw_point){ to.x_mm, y_mm + tick_mm });
     hw_drawing_words(drawing, HW_LOOK_SMALL, (hw_point){ to.x_mm + gap_mm, y_mm + lower_mm },
-        HW_ALIGN_START, "5 cm on paper; if it is not, print without fitting to the page");
+        HW_ALIGN_START,
+        inches ? "2 in on paper; if it is not, print without fitting to the page"
+               : "5 cm on paper; if it is not, print without fitting to the page");
 }
 
 /* Small letters that a line has room for. */
@@ -213,7 +217,7 @@ static hw_status draw_all(
     hw_drawparts_head(
         drawing, task->room.width_mm, scale_words(mm_in_cm / pen->mm_per_cm, pen->arena));
     double end_mm = draw_rows(s, pen);
-    check_line(drawing, end_mm + check_room_mm / 2);
+    check_line(drawing, task->show, end_mm + check_room_mm / 2);
     end_mm += check_room_mm;
     draw_notes(task, s, pen, end_mm - note_mm + lower_mm);
     hw_drawing_size(

@@ -101,6 +101,20 @@ static double height_of(const hw_drawn *polygon)
     return high - low;
 }
 
+static hw_drawing drawing_of(const hw_draw_pieces_task *t)
+{
+    hw_drawing d;
+    ck_assert_int_eq(hw_draw_pieces(t, &arena, &d, NULL), HW_OK);
+    return d;
+}
+
+static void expect_words(const hw_drawing *d, const char *const *words, int count)
+{
+    for (int i = 0; i < count; i++) {
+        ck_assert_msg(drawn_words(d, words[i]) != NULL, "%s", words[i]);
+    }
+}
+
 /* By hand: 10 cm by 7.5 cm at 1 : 1 are 100 mm by 75 mm, at 1 : 4 a quarter of that. */
 START_TEST(true_to_scale)
 {
@@ -110,17 +124,19 @@ START_TEST(true_to_scale)
         oblong(&s, "pocket", 10, 7.5);
         hw_draw_pieces_task t = task(&s.piece, 1);
         t.scale = given[i];
-        hw_drawing d;
-        ck_assert_int_eq(hw_draw_pieces(&t, &arena, &d, NULL), HW_OK);
+        hw_drawing d = drawing_of(&t);
         const hw_drawn *outline = drawn_at(&d, HW_DRAWN_POLYGON, HW_LOOK_OUTLINE, 0);
         ck_assert_double_eq_tol(width_of(outline), 100 / given[i], 1e-9);
         ck_assert_double_eq_tol(height_of(outline), 75 / given[i], 1e-9);
-        ck_assert_ptr_nonnull(drawn_words(&d, "10 cm"));
-        ck_assert_ptr_nonnull(drawn_words(&d, "7.5 cm"));
-        ck_assert_ptr_nonnull(drawn_words(&d, "pocket"));
-        /* the line to check the print by is 5 cm at any scale */
+        static const char *const words[] = { "10 cm", "7.5 cm", "pocket" };
+        expect_words(&d, words, 3);
+        /* the line to check the print by is 5 cm at any scale, or 2 in */
         const hw_drawn *line = drawn_at(&d, HW_DRAWN_LINE, HW_LOOK_OUTLINE, 0);
         ck_assert_double_eq_tol(line->to.x_mm - line->at.x_mm, 50, 1e-9);
+        t.show = HW_SHOW_IN;
+        ck_assert_int_eq(hw_draw_pieces(&t, &arena, &d, NULL), HW_OK);
+        line = drawn_at(&d, HW_DRAWN_LINE, HW_LOOK_OUTLINE, 0);
+        ck_assert_double_eq_tol(line->to.x_mm - line->at.x_mm, 2 * 25.4, 1e-9);
     }
 }
 END_TEST
@@ -136,10 +152,8 @@ START_TEST(cautions)
     symmetrical s;
     oblong(&s, "pocket", 12, 21);
     hw_draw_pieces_task t = task(&s.piece, 1);
-    hw_drawing d;
-    ck_assert_int_eq(hw_draw_pieces(&t, &arena, &d, NULL), HW_OK);
-    t.notes = notes;
-    t.note_count = 2;
+    hw_drawing d = drawing_of(&t);
+    t.notes = notes, t.note_count = 2;
     t.room.height_mm = d.height_mm + 1;
     ck_assert_int_eq(hw_draw_pieces(&t, &arena, &d, NULL), HW_OK);
     ck_assert_ptr_nonnull(
@@ -172,8 +186,7 @@ START_TEST(round_scales)
         symmetrical s;
         oblong(&s, "back", rows[i].width_cm, rows[i].height_cm);
         hw_draw_pieces_task t = task(&s.piece, 1);
-        hw_drawing d;
-        ck_assert_int_eq(hw_draw_pieces(&t, &arena, &d, NULL), HW_OK);
+        hw_drawing d = drawing_of(&t);
         const hw_drawn *outline = drawn_at(&d, HW_DRAWN_POLYGON, HW_LOOK_OUTLINE, 0);
         ck_assert_double_eq_tol(width_of(outline), rows[i].width_mm, 1e-9);
         bool found = false;
@@ -196,11 +209,8 @@ START_TEST(measures)
     symmetrical s;
     bodice(&s);
     hw_draw_pieces_task t = task(&s.piece, 1);
-    hw_drawing d;
-    ck_assert_int_eq(hw_draw_pieces(&t, &arena, &d, NULL), HW_OK);
-    for (size_t i = 0; i < sizeof words / sizeof words[0]; i++) {
-        ck_assert_msg(drawn_words(&d, words[i]) != NULL, "%s", words[i]);
-    }
+    hw_drawing d = drawing_of(&t);
+    expect_words(&d, words, (int)(sizeof words / sizeof words[0]));
     const hw_drawn *outline = drawn_at(&d, HW_DRAWN_POLYGON, HW_LOOK_OUTLINE, 0);
     ck_assert_int_eq(outline->count, 5 + 2 + 2 + 5);
     double mm_per_cm = width_of(outline) / 40;
@@ -265,8 +275,7 @@ START_TEST(true_curves)
     }
     ck_assert_int_eq(found, 1);
     hw_draw_pieces_task t = task(&s.piece, 1);
-    hw_drawing d;
-    ck_assert_int_eq(hw_draw_pieces(&t, &arena, &d, NULL), HW_OK);
+    hw_drawing d = drawing_of(&t);
     const hw_drawn *outline = drawn_at(&d, HW_DRAWN_POLYGON, HW_LOOK_OUTLINE, 0);
     ck_assert_int_eq(outline->count, right.count + left.count + 4);
     drawn_apart(&d);
@@ -282,8 +291,7 @@ START_TEST(names_with_signs)
     s.left[1].stretch = s.right[1].stretch;
     hw_draw_pieces_task t = task(&s.piece, 1);
     t.title = "<Tom> & \"Jo\"";
-    hw_drawing d;
-    ck_assert_int_eq(hw_draw_pieces(&t, &arena, &d, NULL), HW_OK);
+    hw_drawing d = drawing_of(&t);
     ck_assert_ptr_nonnull(drawn_words(&d, "front & \"back\" <left>"));
     ck_assert_ptr_nonnull(drawn_words(&d, "a < b > c & \"d\""));
     drawn_parses(&d);
@@ -369,11 +377,9 @@ START_TEST(trims)
     s.piece.trim_count = 4;
     hw_draw_pieces_task t = task(&s.piece, 1);
     t.scale = 5;
-    hw_drawing d;
-    ck_assert_int_eq(hw_draw_pieces(&t, &arena, &d, NULL), HW_OK);
-    ck_assert_ptr_nonnull(drawn_words(&d, "rim: 70 stitches"));
-    ck_assert_ptr_nonnull(drawn_words(&d, "neckband: 41 stitches"));
-    ck_assert_ptr_nonnull(drawn_words(&d, "armband"));
+    hw_drawing d = drawing_of(&t);
+    static const char *const told[] = { "rim: 70 stitches", "neckband: 41 stitches", "armband" };
+    expect_words(&d, told, 3);
     const hw_drawn *outline = drawn_at(&d, HW_DRAWN_POLYGON, HW_LOOK_OUTLINE, 0);
     hw_point foot = outline->points[outline->count - 1];
     const hw_drawn *rim = drawn_at(&d, HW_DRAWN_POLYGON, HW_LOOK_THIN, 0);
@@ -407,8 +413,7 @@ START_TEST(bands)
     s.piece.band_count = 2;
     hw_draw_pieces_task t = task(&s.piece, 1);
     t.scale = 5;
-    hw_drawing d;
-    ck_assert_int_eq(hw_draw_pieces(&t, &arena, &d, NULL), HW_OK);
+    hw_drawing d = drawing_of(&t);
     ck_assert_int_eq(drawn_count(&d, HW_DRAWN_POLYGON, HW_LOOK_SHADE), 3);
     const hw_drawn *band = drawn_at(&d, HW_DRAWN_POLYGON, HW_LOOK_SHADE, 0);
     ck_assert_double_eq_tol(width_of(band), 80, 1e-9);
@@ -419,9 +424,8 @@ START_TEST(bands)
     const hw_drawn *right = drawn_at(&d, HW_DRAWN_POLYGON, HW_LOOK_SHADE, 2);
     ck_assert_double_eq_tol(width_of(left), width_of(right), 1e-9);
     ck_assert_double_lt(width_of(left), 2 * 16); /* it ends at the neck, before the middle */
-    ck_assert_ptr_nonnull(drawn_words(&d, "tulips"));
-    ck_assert_ptr_nonnull(drawn_words(&d, "10 cm"));
-    ck_assert_ptr_nonnull(drawn_words(&d, "12 cm"));
+    static const char *const told[] = { "tulips", "10 cm", "12 cm" };
+    expect_words(&d, told, 3);
     drawn_apart(&d);
     off_outlines(&d);
 }
@@ -445,8 +449,7 @@ START_TEST(crowded_bands)
         hw_draw_pieces_task t = task(&s.piece, 1);
         t.show = HW_SHOW_BOTH;
         t.scale = scale;
-        hw_drawing d;
-        ck_assert_int_eq(hw_draw_pieces(&t, &arena, &d, NULL), HW_OK);
+        hw_drawing d = drawing_of(&t);
         int lines = drawn_count(&d, HW_DRAWN_LINE, HW_LOOK_DASHED);
         ck_assert_int_ge(lines, 3);
         for (int n = 0; n < lines; n++) {
@@ -473,8 +476,7 @@ START_TEST(uneven_piece)
     s.outline.edges[HW_EDGE_NECK_LEFT].count = 0;
     s.outline.edges[HW_EDGE_NECK_RIGHT].count = 0;
     hw_draw_pieces_task t = task(&s.piece, 1);
-    hw_drawing d;
-    ck_assert_int_eq(hw_draw_pieces(&t, &arena, &d, NULL), HW_OK);
+    hw_drawing d = drawing_of(&t);
     const hw_drawn *side = drawn_words(&d, "side");
     const hw_drawn *edge = drawn_words(&d, "front edge");
     ck_assert(side != NULL && edge != NULL && drawn_words(&d, "neckline") != NULL);
@@ -496,8 +498,7 @@ START_TEST(short_stretches)
     close_piece(&s, "pouch", 5, 0);
     hw_draw_pieces_task t = task(&s.piece, 1);
     t.scale = 4;
-    hw_drawing d;
-    ck_assert_int_eq(hw_draw_pieces(&t, &arena, &d, NULL), HW_OK);
+    hw_drawing d = drawing_of(&t);
     const hw_drawn *lower = drawn_words(&d, "notch");
     const hw_drawn *upper = drawn_words(&d, "ledge");
     ck_assert(lower != NULL && upper != NULL);
@@ -556,8 +557,7 @@ START_TEST(many_garments)
         }
         hw_draw_pieces_task t = task(pieces, count);
         t.show = (hw_show)(round % HW_SHOW_COUNT);
-        hw_drawing d;
-        ck_assert_int_eq(hw_draw_pieces(&t, &arena, &d, NULL), HW_OK);
+        hw_drawing d = drawing_of(&t);
         ck_assert_int_eq(drawn_count(&d, HW_DRAWN_POLYGON, HW_LOOK_OUTLINE), count);
         for (int i = 0; i < count; i++) {
             const hw_drawn *outline = drawn_at(&d, HW_DRAWN_POLYGON, HW_LOOK_OUTLINE, i);
