@@ -192,20 +192,13 @@ static hw_status check_part(const reading *r, const hw_edge_part *part, span at)
     return HW_OK;
 }
 
-static bool same_edge(const hw_edge_part *a, const hw_edge_part *b)
-{
-    bool all = a->stretch == NULL || b->stretch == NULL;
-    return a->piece == b->piece && a->edge == b->edge &&
-           (all || strcmp(a->stretch, b->stretch) == 0);
-}
-
 /* What is sewn is sewn once: the line in which a join has that edge or some of it already, or 0. */
 static int sewn_in(const reading *r, const hw_edge_part *part)
 {
     for (int i = 0; r->above < 0 && i <= 2 * r->join_count + 1; i++) {
         const hw_edge_run *run = &r->joins[i / 2].ends[i % 2];
         for (int k = 0; k < run->count; k++) {
-            if (same_edge(&run->parts[k], part)) {
+            if (overlap(&run->parts[k], part)) {
                 return run->line;
             }
         }
