@@ -691,6 +691,23 @@ for size in '6 months' '4 years'; do
     fi
 done
 
+# The slit's button: to a child of 2 years, and no longer to one of 4.
+for size in '2 years' '4 years'; do
+    check "a garment drawn in $size" 0 \
+        garment flared-dress --size "$size" --save slit.svg --replace
+    what="the caution on a garment drawn in $size"
+    case $size in
+    2*) wanted=1 ;;
+    *) wanted=0 ;;
+    esac
+    if [ "$(grep -c '>In 2 years: a button' slit.svg)" -eq $wanted ] &&
+        [ "$(grep -c 'can be swallowed' slit.svg)" -eq $wanted ]; then
+        good
+    else
+        bad
+    fi
+done
+
 cat >wide.yaml <<'END'
 title: Wide purse
 machine: standard

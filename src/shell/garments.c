@@ -6,6 +6,7 @@
 #include "core/measuring.h"
 #include "core/num.h"
 #include "core/outline.h"
+#include "core/safety.h"
 #include "core/words.h"
 #include "shell/draw.h"
 #include "shell/load.h"
@@ -210,6 +211,25 @@ static hw_status gather_pieces(const checking *c, int size, hw_draw_piece *piece
     return status;
 }
 
+/* Without a project no band, buttons or cords are known; a slit is, and it takes a button. */
+static hw_status find_cautions(const checking *c, int size, hw_notes *out)
+{
+    int pieces = c->project.garment.piece_count;
+    hw_safety_task task = {
+        .names = c->finished.names + size, .ages_months = c->body.ages_months + size, .count = 1
+    };
+    for (int p = 0; p < pieces; p++) {
+        bool drawn = c->project.garment.pieces[p].outline != NULL;
+        bool slit = drawn && c->outlines[size * pieces + p].slit_cm > 0;
+        task.buttons = task.buttons || slit;
+    }
+    if (hw_notes_init(out, c->arena) != HW_OK) {
+        return no_memory(c);
+    }
+    hw_safety_add(&task, out);
+    return out->refused ? no_memory(c) : HW_OK;
+}
+
 static hw_status draw(const checking *c)
 {
     const char *path = c->opts->values[HW_OPT_SAVE];
@@ -219,9 +239,16 @@ static hw_status draw(const checking *c)
     if (status != HW_OK || path == NULL) {
         return status;
     }
+    hw_notes cautions;
+    status = find_cautions(c, size, &cautions);
+    if (status != HW_OK) {
+        return status;
+    }
     hw_draw_piece pieces[HW_MAX_PIECES];
     hw_draw_pieces_task task = { .pieces = pieces,
         .room = hw_draw_paper,
+        .notes = cautions.notes,
+        .note_count = cautions.note_count,
         .title = hw_arena_format(
             c->arena, "%s, size %s", c->project.garment.title, c->finished.names[size]) };
     status = task.title == NULL ? no_memory(c) : gather_pieces(c, size, pieces, &task.count);
